@@ -1,0 +1,57 @@
+// Books in, index out: runs the whole pipeline over a shelf and stores the result. Whole books or nothing.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "indexer/catalogue/book.h"
+#include "indexer/fault/fault.h"
+#include "indexer/lexicon/lexicon.h"
+#include "indexer/measures/register.h"
+
+namespace gallipot {
+
+/// What became of one book.
+struct BookReport {
+  std::string book;
+  std::string format, charset, habit;
+  std::size_t bytes = 0, recipes = 0, doubtful = 0, ingredients = 0, page_marks = 0;
+  std::vector<Fault> doubts;
+  std::string refused;   ///< why the book was not indexed, as a sentence; empty when it was
+};
+
+/// How far the work is, for a progress line.
+struct Progress {
+  std::size_t books_done = 0, books_all = 0, recipes = 0;
+  std::uint64_t bytes_done = 0, bytes_all = 0;
+  double seconds = 0;
+  std::string book;  ///< the one just finished
+};
+
+struct BuildOptions {
+  unsigned threads = 0;                 ///< 0: as many as the machine has
+  std::size_t shard_recipes = 50000;    ///< a shard is closed at this size; see DESIGN on growth
+  bool merge = true;                    ///< compact the shards into one database at the end
+  std::function<void(const Progress&)> progress;  ///< called from one thread at a time; may be empty
+};
+
+struct BuildReport {
+  std::vector<BookReport> books;  ///< in shelf order
+  std::size_t recipes = 0;
+  std::uint64_t bytes = 0;
+  double seconds = 0;
+};
+
+/// Reads, cuts, parses, normalizes and stores `books` into the index folder `folder` (made if it is not there). Books
+/// that the index has already are replaced whole; others in it stay. On a fault nothing of the index has changed.
+/// A book that cannot be read or has no recipes is reported in BookReport::refused and the others are indexed.
+Outcome<BuildReport> build_index(const std::vector<Book>& books, const std::string& folder, const Lexicon& lexicon,
+                                 const Register& measures, const BuildOptions& options = {});
+
+/// The pipeline for one book, without storing: for tests, tools and export without an index.
+Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
+                                                    const Register& measures, BookReport* report = nullptr);
+
+}  // namespace gallipot

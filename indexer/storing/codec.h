@@ -1,0 +1,18 @@
+// A comparable recipe as the bytes of a Xapian document, and back. Every field that query/ needs survives.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "indexer/fault/fault.h"
+#include "indexer/normalizing/comparable.h"
+
+namespace gallipot {
+
+/// Compact bytes (own binary form: varints and length-prefixed strings); the schema version guards it.
+std::string encode(const ComparableRecipe& recipe);
+
+/// Faults: bytes cut short or out of range ("the index is damaged").
+Outcome<ComparableRecipe> decode_recipe(std::string_view bytes);
+
+}  // namespace gallipot

@@ -1,0 +1,55 @@
+// An open index, read only. A snapshot: what is indexed later is not seen until it is opened again.
+#pragma once
+
+#include <xapian.h>
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "indexer/catalogue/book.h"
+#include "indexer/fault/fault.h"
+#include "indexer/normalizing/comparable.h"
+
+namespace gallipot {
+
+class Shelf {
+ public:
+  /// Opens the index folder. Faults: none there, another version (says which and to index again), damaged manifest.
+  static Outcome<Shelf> open(const std::string& folder);
+
+  const std::vector<Book>& books() const { return books_; }
+  const Book* book(std::string_view id) const;
+  std::size_t recipe_count() const;
+  const std::string& folder() const { return folder_; }
+  const std::string& fingerprint() const { return fingerprint_; }
+
+  /// The recipe of that id. Faults: no such id - with the nearest ones that exist in `mend`.
+  Outcome<ComparableRecipe> recipe(std::string_view id) const;
+  /// The recipe of a Xapian document.
+  Outcome<ComparableRecipe> recipe(Xapian::docid docid) const;
+  std::optional<Xapian::docid> docid_of(std::string_view id) const;
+
+  /// Every recipe in shelf order. `visit` returns false to stop.
+  Outcome<bool> each(const std::function<bool(const ComparableRecipe&)>& visit) const;
+
+  /// The database, for finding and grouping. Not thread-safe: one Shelf a thread.
+  Xapian::Database& database() const { return *database_; }
+
+  /// Whether the index is whole: every book's count against the manifest, every document decodes, ids are unique,
+  /// Xapian's own consistency. Each finding is a fault; empty is whole.
+  std::vector<Fault> check() const;
+
+ private:
+  Shelf() = default;
+  std::string folder_;
+  std::string fingerprint_;
+  std::vector<Book> books_;
+  std::vector<std::size_t> counts_;
+  std::unique_ptr<Xapian::Database> database_;
+};
+
+}  // namespace gallipot
