@@ -41,8 +41,8 @@ class Phrases {
   };
   std::uint32_t word_id(std::string_view key) const;
 
-  std::unordered_map<std::string, std::uint32_t, KeyHash, std::equal_to<>> ids_;       ///< word (and its plural) -> id
-  std::unordered_map<std::uint64_t, std::uint32_t, Hash> next_;   ///< node << 32 | word id -> node
+  std::unordered_map<std::string, std::uint32_t, KeyHash, std::equal_to<>> ids_;  ///< word (and its plural) -> id
+  std::unordered_map<std::uint64_t, std::uint32_t, Hash> next_;                   ///< node << 32 | word id -> node
   std::vector<std::uint32_t> value_of_;  ///< node -> value + 1; 0 where no phrase ends
   std::size_t count_ = 0;
 };

@@ -12,8 +12,8 @@ namespace gallipot {
 
 /// One table: columns by name. Views point into `bytes`.
 struct Table {
-  std::string name;                 ///< "foodstuffs"
-  std::string file;                 ///< for faults: "foodstuffs.tsv" or the path of the user's own
+  std::string name;  ///< "foodstuffs"
+  std::string file;  ///< for faults: "foodstuffs.tsv" or the path of the user's own
   std::string bytes;
   std::vector<std::string_view> columns;
   struct Row {
