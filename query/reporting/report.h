@@ -12,8 +12,8 @@
 namespace gallipot {
 
 struct TextStyle {
-  unsigned width = 100;   ///< columns of the terminal
-  bool printed = false;   ///< show the printed words under each amount
+  unsigned width = 100;  ///< columns of the terminal
+  bool printed = false;  ///< show the printed words under each amount
 };
 
 std::string found_as_text(const Found& found, const Shelf& shelf, const TextStyle& style);
