@@ -130,11 +130,11 @@ std::vector<std::uint32_t> numbers_of(const FeatureSink& sink, FeatureNames& nam
 // ---- the model ---------------------------------------------------------------------------------------------------
 
 struct Settings {
-  double l2 = 1e-3;
+  double l2 = 2e-2;
   double rate = 0.15;
   int epochs = 12, rounds = 4;
-  float accept_step = 0.42F, accept_time = 0.5F;
-  int least_count = 3, least_books = 2;
+  float accept_step = 0.34F, accept_time = 0.5F;
+  int least_count = 4, least_books = 2;
 };
 
 constexpr std::size_t width = operation_count + 1;
@@ -367,7 +367,7 @@ void write(const Model& m, const FeatureNames& names, const Settings& set, const
     std::string cell;
     for (std::size_t c = 0; c < width; ++c) {
       const float w = m.weight[f * width + c];
-      if (std::abs(w) < 0.02F) continue;
+      if (std::abs(w) < 0.05F) continue;
       cell += fmt::format("{}{}:{:.2f}", cell.empty() ? "" : "|", c == StepScores::any ? "any" : operation_name(c), w);
     }
     if (!cell.empty()) out << names.name(f) << '\t' << cell << '\t' << source << '\n';

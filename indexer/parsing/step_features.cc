@@ -36,8 +36,6 @@ std::string_view word_class(std::string_view k) {
   return {};
 }
 
-bool point_of_clause(std::string_view k) { return k.size() == 1 && (k[0] == ',' || k[0] == ';' || k[0] == '.' || k[0] == ':'); }
-
 struct Near {
   std::string_view key;   ///< "#" for a number
   std::string_view kind;  ///< class, or "num", "point", "word"
