@@ -15,7 +15,7 @@ struct Citation {
   std::string id;
   std::string title, chapter, contributor;
   Book book;
-  std::string page, page_end;   ///< empty where the transcription has no page marks
+  std::string page, page_end;  ///< empty where the transcription has no page marks
   std::string file;
   std::uint32_t line_start = 0, line_end = 0;
 

@@ -14,7 +14,8 @@ double scored(double likeness, const AlignmentCosts& costs) {
 }
 
 /// The columns with row `added` aligned against them.
-std::vector<Column> with_row(const std::vector<Column>& columns, std::size_t rows, std::size_t added, std::size_t length,
+std::vector<Column> with_row(const std::vector<Column>& columns, std::size_t rows, std::size_t added,
+                             std::size_t length,
                              const std::function<double(std::size_t, std::size_t, std::size_t, std::size_t)>& likeness,
                              const AlignmentCosts& costs) {
   const auto against = [&](std::size_t c, std::size_t j) {

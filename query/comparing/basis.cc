@@ -55,8 +55,7 @@ std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::
   const auto root = absolute ? std::nullopt : root_of(holdings);
   if (!absolute && !root) return std::nullopt;
   const auto whole = batch(holdings, root);
-  const auto part =
-      root ? against(holdings, holding, *root, 1, Amount::Unit::gram) : total_of(holdings, holding);
+  const auto part = root ? against(holdings, holding, *root, 1, Amount::Unit::gram) : total_of(holdings, holding);
   if (!whole || !part || whole->low <= 0) return std::nullopt;
   if (!counts_in_batch(holdings[holding]) || part->unit != Amount::Unit::gram) return ratio(*part, *whole, per);
   // The part is in the whole: where it is least, the rest alone varies, and so at the most.
@@ -68,8 +67,8 @@ std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::
 /// In which unit a stuff is told, and by how many witnesses.
 struct Coverage {
   std::array<std::size_t, 3> by_unit{};
-  double share = 0;     // summed over witnesses: its part of the weighed batch
-  double earliness = 0; // summed over witnesses: 1 where it is named first
+  double share = 0;      // summed over witnesses: its part of the weighed batch
+  double earliness = 0;  // summed over witnesses: 1 where it is named first
 
   Amount::Unit unit() const {
     return static_cast<Amount::Unit>(std::max_element(by_unit.begin(), by_unit.end()) - by_unit.begin());
@@ -130,8 +129,8 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   const std::string base = common_base(witnesses, yardstick);
   if (const auto found = all.find(base); found != all.end() && found->second.witnesses() * 2 >= count) {
     const Amount::Unit unit = found->second.unit();
-    return {base, fmt::format("the dish is named for it and {}", told_by(found->second.witnesses(), count)), per_of(unit),
-            unit};
+    return {base, fmt::format("the dish is named for it and {}", told_by(found->second.witnesses(), count)),
+            per_of(unit), unit};
   }
   const std::pair<const std::string, Coverage>* best = nullptr;
   double best_worth = 0;
@@ -156,8 +155,9 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   for (const auto& one : holdings)
     if (has_absolute_weight(one) || root_of(one)) ++weighed;
   if (weighed * 2 >= count && weighed > 0)
-    return {whole_batch, "no one ingredient has an amount in half of the recipes, so the weight of all that can be weighed",
-            1000, Amount::Unit::gram};
+    return {whole_batch,
+            "no one ingredient has an amount in half of the recipes, so the weight of all that can be weighed", 1000,
+            Amount::Unit::gram};
   return {as_printed, "too few of the recipes give amounts that can be brought to one basis", 0, Amount::Unit::gram};
 }
 

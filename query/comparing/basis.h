@@ -13,14 +13,14 @@ inline constexpr const char* whole_batch = "batch";
 inline constexpr const char* as_printed = "as printed";
 
 struct Basis {
-  std::string name;   ///< a stuff, whole_batch or as_printed
-  std::string why;    ///< a clause
+  std::string name;  ///< a stuff, whole_batch or as_printed
+  std::string why;   ///< a clause
   double per = 1000;
   Amount::Unit unit = Amount::Unit::gram;
 };
 
-/// Chooses the basis: the dish's own base where at least half of the witnesses tell their amounts by it; else the stuff by
-/// which most can be told, weighed by its share of the batch and how early it stands; else the batch; else none.
+/// Chooses the basis: the dish's own base where at least half of the witnesses tell their amounts by it; else the stuff
+/// by which most can be told, weighed by its share of the batch and how early it stands; else the batch; else none.
 Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
                    const Yardstick& yardstick);
 

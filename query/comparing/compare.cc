@@ -51,8 +51,8 @@ std::string common_dish(const std::vector<Witness>& witnesses) {
     if (dish.kind.empty() && dish.base.empty()) continue;
     ++counts[dish.base + (dish.base.empty() || dish.kind.empty() ? "" : " ") + dish.kind];
   }
-  const auto best = std::max_element(counts.begin(), counts.end(),
-                                     [](const auto& a, const auto& b) { return a.second < b.second; });
+  const auto best =
+      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
   return best == counts.end() ? witnesses.front().recipe.recipe.title : best->first;
 }
 
@@ -172,8 +172,7 @@ std::vector<StepRow> steps_of(const std::vector<Witness>& witnesses, const Yards
 std::optional<Fault> doubled(const std::vector<std::string>& ids) {
   std::set<std::string_view> seen;
   for (const std::string& id : ids)
-    if (!seen.insert(id).second)
-      return Fault{"the recipe " + id + " is named twice", {}, 0, "name each recipe once"};
+    if (!seen.insert(id).second) return Fault{"the recipe " + id + " is named twice", {}, 0, "name each recipe once"};
   return std::nullopt;
 }
 
@@ -221,8 +220,7 @@ Outcome<Comparison> compare(const Shelf& shelf, const std::vector<std::string>& 
     auto recipe = shelf.recipe(id);
     if (!recipe) return tl::unexpected(recipe.error());
     const Book* book = shelf.book(recipe->book);
-    if (book == nullptr)
-      return fault("the index has the recipe " + id + " but not its book", "index the shelf again");
+    if (book == nullptr) return fault("the index has the recipe " + id + " but not its book", "index the shelf again");
     books.push_back(*book);
     recipes.push_back(std::move(*recipe));
   }

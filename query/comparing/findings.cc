@@ -18,8 +18,8 @@ constexpr std::size_t fewest_for_outliers = 5;
 constexpr std::size_t sentences_a_matter = 4;  // of ingredients that divide, of operations, of what is out of line
 
 std::string number(std::size_t n) {
-  static constexpr const char* words[] = {"none", "one", "two", "three", "four", "five",  "six",
-                                          "seven", "eight", "nine", "ten",  "eleven", "twelve"};
+  static constexpr const char* words[] = {"none",  "one",   "two",  "three", "four",   "five",  "six",
+                                          "seven", "eight", "nine", "ten",   "eleven", "twelve"};
   return n < std::size(words) ? words[n] : std::to_string(n);
 }
 
@@ -64,9 +64,9 @@ std::string with_and_without(const Comparison& comparison, const Row& row) {
   std::string out = fmt::format("{}: {} with, {} without", capital(row.name), with.size(), without.size());
   const std::string sigla = sigla_of(comparison, few);
   const std::string time = place_in_time(comparison, few, all);
-  out += fmt::format(" ({} {}{})", name_without ? "without:" : "with:", sigla,
-                     time.empty() ? std::string() : ";" + (few.size() == 1 ? std::string(" it") : std::string(" they")) +
-                                                        time);
+  out += fmt::format(
+      " ({} {}{})", name_without ? "without:" : "with:", sigla,
+      time.empty() ? std::string() : ";" + (few.size() == 1 ? std::string(" it") : std::string(" they")) + time);
   return out + ".";
 }
 
@@ -82,8 +82,8 @@ std::vector<std::string> on_stuffs(const Comparison& comparison) {
   }
   if (all > 1 && !everywhere.empty()) {
     if (everywhere.size() > 8) everywhere.resize(8);
-    out.push_back(fmt::format("{} have {}.", all == 2 ? std::string("Both") : "All " + number(all),
-                              sigla_list(everywhere)));
+    out.push_back(
+        fmt::format("{} have {}.", all == 2 ? std::string("Both") : "All " + number(all), sigla_list(everywhere)));
   } else if (all > 1) {
     out.push_back("No ingredient is in all " + number(all) + ".");
   }
@@ -127,9 +127,9 @@ std::string on_time(const Comparison& comparison, const std::string& op) {
 
 std::vector<std::string> on_operations(const Comparison& comparison) {
   // Operations that make the dish what it is; "add" and "mix" say nothing.
-  static constexpr const char* telling[] = {"boil",  "simmer", "stew",  "bake",   "roast",   "broil", "fry",
-                                            "steam", "strain", "sieve", "salt",   "ferment", "soak",  "stand",
-                                            "scald", "skim",   "bottle", "freeze", "smoke",  "dry",   "knead"};
+  static constexpr const char* telling[] = {"boil",  "simmer", "stew",   "bake",   "roast",   "broil", "fry",
+                                            "steam", "strain", "sieve",  "salt",   "ferment", "soak",  "stand",
+                                            "scald", "skim",   "bottle", "freeze", "smoke",   "dry",   "knead"};
   const std::size_t all = comparison.witnesses.size();
   std::vector<std::pair<std::size_t, std::string>> found;
   for (const char* op : telling) {
@@ -219,8 +219,8 @@ void mark_out_of_line(const Comparison& comparison, Row& row) {
     if (meets || (times < 2 && times > 0.5)) continue;
     row.cells[at[i]].out_of_line = true;
     const std::string how = times >= 1 ? fmt::format("{:.2g} x", times) : fmt::format("1/{:.2g} of", 1 / times);
-    said.push_back(fmt::format("{} has {} the median of {} others", comparison.witnesses[at[i]].siglum, how,
-                               others.size()));
+    said.push_back(
+        fmt::format("{} has {} the median of {} others", comparison.witnesses[at[i]].siglum, how, others.size()));
   }
   for (std::size_t i = 0; i < said.size(); ++i) row.note += (i > 0 ? "; " : "") + said[i];
 }

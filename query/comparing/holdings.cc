@@ -196,7 +196,7 @@ class Reader {
     for (std::size_t i = 0; i + 2 < row.size(); ++i) {
       if (row[i].key != "weight" || row[i + 1].key != "of") continue;
       const std::string_view next = row[i + 2].key;
-      static constexpr std::string_view numbers[] = {"a",   "an",  "one",   "two",   "three", "four", "five",
+      static constexpr std::string_view numbers[] = {"a",   "an",    "one",   "two",  "three", "four",  "five",
                                                      "six", "seven", "eight", "nine", "ten",   "twelve"};
       return row[i + 2].kind == Word::Kind::number ||
              std::find(std::begin(numbers), std::end(numbers), next) != std::end(numbers);

@@ -25,8 +25,8 @@ class Yardstick {
  public:
   using Weigh = std::function<std::optional<Amount>(const Measured&)>;
 
-  /// Loads the tables sorts, yields and operation-likeness, the user's own in `overlay_folder` laid over them, and weighs
-  /// with `measures`. Faults name the table's file and line.
+  /// Loads the tables sorts, yields and operation-likeness, the user's own in `overlay_folder` laid over them, and
+  /// weighs with `measures`. Faults name the table's file and line.
   static Outcome<Yardstick> load(std::shared_ptr<const Register> measures, const std::string& overlay_folder = {});
   /// The same with another way of weighing.
   static Outcome<Yardstick> load(Weigh weigh, const std::string& overlay_folder = {});

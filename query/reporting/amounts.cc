@@ -60,7 +60,8 @@ std::string write_minutes(const Range& minutes) {
     double minutes;
     const char *one, *many;
   };
-  static constexpr Scale scales[] = {{1, "min", "min"}, {60, "h", "h"}, {24 * 60, "day", "days"}, {7 * 24 * 60, "week", "weeks"}};
+  static constexpr Scale scales[] = {
+      {1, "min", "min"}, {60, "h", "h"}, {24 * 60, "day", "days"}, {7 * 24 * 60, "week", "weeks"}};
   // The largest scale in which the shorter end is still one or more, and a plain enough figure.
   const Scale* scale = &scales[0];
   for (const Scale& larger : scales) {

@@ -53,10 +53,10 @@ std::string build_as_text(const BuildReport& report, const TextStyle& style) {
     grid.rows.push_back({book.book, std::to_string(book.recipes), std::to_string(book.doubtful), pages_text(book),
                          book.format + ", " + book.charset, std::move(habit)});
   }
-  std::string out = fmt::format("{} recipes of {} book{}, {} in {} ({:.1f} MB/s).\n", report.recipes, indexed,
-                                indexed == 1 ? "" : "s", megabytes(static_cast<double>(report.bytes)),
-                                seconds_text(report.seconds),
-                                report.seconds > 0 ? static_cast<double>(report.bytes) / 1e6 / report.seconds : 0.0);
+  std::string out =
+      fmt::format("{} recipes of {} book{}, {} in {} ({:.1f} MB/s).\n", report.recipes, indexed,
+                  indexed == 1 ? "" : "s", megabytes(static_cast<double>(report.bytes)), seconds_text(report.seconds),
+                  report.seconds > 0 ? static_cast<double>(report.bytes) / 1e6 / report.seconds : 0.0);
   if (!refused.empty()) out += "\nNot indexed\n" + refused;
   if (indexed > 0) out += "\n" + grid.text(std::max(style.width, 60U));
   if (!doubts.empty()) out += "\nDoubtful in the reading\n" + doubts;
@@ -81,8 +81,10 @@ std::string build_as_json(const BuildReport& report) {
       write_field_or_null(json, "format", book.format);
       write_field_or_null(json, "charset", book.charset);
       write_field_or_null(json, "habit", book.habit);
-      const std::pair<const char*, std::size_t> counts[] = {{"bytes", book.bytes},           {"recipes", book.recipes},
-                                                            {"doubtful", book.doubtful},     {"ingredients", book.ingredients},
+      const std::pair<const char*, std::size_t> counts[] = {{"bytes", book.bytes},
+                                                            {"recipes", book.recipes},
+                                                            {"doubtful", book.doubtful},
+                                                            {"ingredients", book.ingredients},
                                                             {"page_marks", book.page_marks}};
       for (const auto& [name, count] : counts) {
         json.Key(name);
@@ -101,7 +103,8 @@ std::string build_as_json(const BuildReport& report) {
 
 std::string progress_line(const Progress& progress, std::size_t width) {
   const double done = static_cast<double>(progress.bytes_done);
-  std::string out = fmt::format("{} of {} books, {} recipes", progress.books_done, progress.books_all, progress.recipes);
+  std::string out =
+      fmt::format("{} of {} books, {} recipes", progress.books_done, progress.books_all, progress.recipes);
   if (progress.seconds > 0.5 && done > 0) {
     out += fmt::format(", {:.1f} MB/s", done / 1e6 / progress.seconds);
     const double left = static_cast<double>(progress.bytes_all - std::min(progress.bytes_done, progress.bytes_all));

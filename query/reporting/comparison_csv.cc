@@ -10,8 +10,8 @@ namespace {
 std::string figure(double value) { return fmt::format("{:.6g}", value); }
 
 std::vector<std::string> heading(const Comparison& comparison) {
-  std::vector<std::string> out{"part", "name", "witnesses", "of", "median", "lower quartile", "upper quartile", "unit",
-                               "note"};
+  std::vector<std::string> out{"part",           "name",           "witnesses", "of",  "median",
+                               "lower quartile", "upper quartile", "unit",      "note"};
   for (const Witness& witness : comparison.witnesses) {
     std::string who = witness.siglum;
     if (witness.recipe.year > 0) who += fmt::format(" {}", witness.recipe.year);
@@ -28,8 +28,8 @@ void append_cell(std::vector<std::string>& out, const Cell& cell) {
     out.insert(out.end(), {"as printed", "", "", "", cell.printed});
   } else {
     const Amount& amount = *cell.per_basis;
-    out.insert(out.end(), {figure(amount.likely), figure(amount.low), figure(amount.high), unit_name(amount.unit),
-                           cell.printed});
+    out.insert(out.end(),
+               {figure(amount.likely), figure(amount.low), figure(amount.high), unit_name(amount.unit), cell.printed});
   }
 }
 

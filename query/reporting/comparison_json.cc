@@ -112,8 +112,7 @@ std::string comparison_as_json(const Comparison& comparison) {
       json.Null();
     write_field(json, "unit", unit_name(comparison.per_unit));
     json.EndObject();
-    write_list(json, "notes", comparison.notes,
-               [](JsonWriter& out, const std::string& note) { out.String(note); });
+    write_list(json, "notes", comparison.notes, [](JsonWriter& out, const std::string& note) { out.String(note); });
     write_list(json, "witnesses", comparison.witnesses, write_witness);
     write_list(json, "ingredients", comparison.rows, write_row);
     write_list(json, "steps", comparison.steps, write_step_row);

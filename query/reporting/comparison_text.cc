@@ -11,9 +11,9 @@
 namespace gallipot {
 namespace {
 
-constexpr const char* absent = "\xE2\x80\x93";   // en dash
-constexpr const char* done = "\xE2\x9C\x93";     // check mark
-constexpr std::size_t cell_width = 24;           // words in a cell are broken at this
+constexpr const char* absent = "\xE2\x80\x93";  // en dash
+constexpr const char* done = "\xE2\x9C\x93";    // check mark
+constexpr std::size_t cell_width = 24;          // words in a cell are broken at this
 constexpr std::size_t name_width = 26;
 
 std::string lines(const std::vector<std::string>& parts) {
@@ -168,9 +168,10 @@ std::string key(const Comparison& comparison) {
       odd = odd || cell.out_of_line;
       more = more || (cell.more && cell.per_basis);
     }
-  std::string out = fmt::format("Figures are the likely amount, in brackets the least and the most it may be. {}: not in "
-                                "that recipe.",
-                                absent);
+  std::string out = fmt::format(
+      "Figures are the likely amount, in brackets the least and the most it may be. {}: not in "
+      "that recipe.",
+      absent);
   if (untold) out += " As printed: named, with no amount that can be brought to the basis.";
   if (more) out += " And more: it is named again with no amount.";
   if (odd) out += " !: out of line with the others.";

@@ -7,7 +7,8 @@
 
 namespace gallipot {
 
-/// A field: in quotes where it holds a comma, a quote or a line end, inner quotes doubled (RFC 4180, section 2, 5 to 7).
+/// A field: in quotes where it holds a comma, a quote or a line end, inner quotes doubled (RFC 4180, section 2, 5 to
+/// 7).
 std::string csv_field(std::string_view value);
 
 /// A record with its CRLF.

@@ -101,7 +101,8 @@ std::string Grid::text(std::size_t width) const {
   for (const auto& row : rows)
     for (std::size_t c = 0; c < row.size(); ++c) widths[c] = std::max(widths[c], widest_line(row[c]));
 
-  const auto set_row = [&](std::string& out, const std::vector<std::string>& row, const std::vector<std::size_t>& shown) {
+  const auto set_row = [&](std::string& out, const std::vector<std::string>& row,
+                           const std::vector<std::size_t>& shown) {
     std::size_t height = 1;
     for (const std::size_t c : shown)
       if (c < row.size()) height = std::max(height, lines_of(row[c]).size());

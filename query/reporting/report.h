@@ -13,8 +13,8 @@
 namespace gallipot {
 
 struct TextStyle {
-  unsigned width = 100;   ///< columns of the terminal
-  bool printed = false;   ///< show the printed words under each amount
+  unsigned width = 100;  ///< columns of the terminal
+  bool printed = false;  ///< show the printed words under each amount
 };
 
 std::string found_as_text(const Found& found, const Shelf& shelf, const TextStyle& style);
@@ -25,8 +25,8 @@ std::string comparison_as_text(const Comparison& comparison, const TextStyle& st
 std::string comparison_as_csv(const Comparison& comparison);
 std::string comparison_as_json(const Comparison& comparison);
 std::string citation_as_text(const Citation& citation);
-/// A JSON object: id, title, chapter, book, creator, edition, place, publisher, year, first_published, contributor, page,
-/// page_end, file, lines [first, last], note. What is not known is null.
+/// A JSON object: id, title, chapter, book, creator, edition, place, publisher, year, first_published, contributor,
+/// page, page_end, file, lines [first, last], note. What is not known is null.
 std::string citation_as_json(const Citation& citation);
 /// {"results":[citation...]}
 std::string citations_as_json(const std::vector<Citation>& citations);

@@ -1,0 +1,122 @@
+// Cuts books and shows the cutting: a listing to read, or export lines without ingredients and steps, so that the
+// cutting can be judged by itself.
+#include <fmt/format.h>
+#include <fmt/ostream.h>
+
+#include <CLI/CLI.hpp>
+#include <chrono>
+#include <filesystem>
+#include <iostream>
+#include <string>
+#include <vector>
+
+#include "indexer/lexicon/lexicon.h"
+#include "indexer/reading/read.h"
+#include "indexer/segmenting/segment.h"
+#include "rapidjson/stringbuffer.h"
+#include "rapidjson/writer.h"
+
+namespace {
+
+using namespace gallipot;
+
+std::string export_like(const std::string& book, const std::string& file, const Recipe& r) {
+  rapidjson::StringBuffer out;
+  rapidjson::Writer<rapidjson::StringBuffer> w(out);
+  const auto field = [&](const char* name, const std::string& value) {
+    w.Key(name);
+    w.String(value);
+  };
+  w.StartObject();
+  field("id", fmt::format("{}/{:04}", book, r.ordinal));
+  field("book", book);
+  field("title", r.title);
+  field("dish_title", r.dish_title);
+  field("page", r.page);
+  field("page_end", r.page_end);
+  field("chapter", r.chapter);
+  field("contributor", r.contributor);
+  w.Key("source");
+  w.StartObject();
+  field("file", file);
+  w.Key("line_start");
+  w.Uint(r.line_start);
+  w.Key("line_end");
+  w.Uint(r.line_end);
+  w.EndObject();
+  field("text", r.text);
+  w.Key("ingredients");
+  w.StartArray();
+  w.EndArray();
+  w.Key("steps");
+  w.StartArray();
+  w.EndArray();
+  w.EndObject();
+  return out.GetString();
+}
+
+char part_letter(Part::Kind k) { return "PLTVNRSs"[static_cast<std::size_t>(k)]; }
+
+void list(const Recipe& r, bool parts) {
+  fmt::print("{:>5} p.{:<5} {:3.0f}% {}{}{}{}  [{}]\n", r.line_start, r.page, 100 * r.confidence,
+             r.number.empty() ? "" : "(" + r.number + ") ", r.title, r.dish_title == r.title ? "" : " <- " + r.dish_title,
+             r.contributor.empty() ? "" : " | " + r.contributor, r.chapter);
+  if (!r.doubt.empty()) fmt::print("      doubt: {}\n", r.doubt);
+  for (const auto& p : r.parts) {
+    if (!parts) break;
+    const auto words = std::string(p.span.in(r.text));
+    fmt::print("      {} {}\n", part_letter(p.kind), words.size() > 110 ? words.substr(0, 80) + " ... " + words.substr(words.size() - 25) : words);
+  }
+}
+
+}  // namespace
+
+int main(int argc, char** argv) {
+  CLI::App app{"Cuts books into recipes and shows the cutting"};
+  std::vector<std::string> files;
+  bool json = false, parts = false, blocks = false;
+  app.add_option("FILES", files, "books")->required();
+  app.add_flag("--json", json, "export lines, without ingredients and steps");
+  app.add_flag("--parts", parts, "list the parts of every recipe");
+  app.add_flag("--blocks", blocks, "list the blocks as read instead");
+  CLI11_PARSE(app, argc, argv);
+
+  const auto lexicon = Lexicon::load();
+  if (!lexicon) {
+    fmt::print(stderr, "{}\n", lexicon.error().sentence());
+    return 2;
+  }
+  double seconds = 0;
+  std::size_t bytes = 0;
+  for (const auto& file : files) {
+    const auto read = read_book_file(file);
+    if (!read) {
+      fmt::print(stderr, "{}\n", read.error().sentence());
+      return 2;
+    }
+    const auto id = std::filesystem::path(file).stem().string();
+    if (blocks) {
+      for (const auto& b : read->blocks) {
+        std::string runs;
+        for (const auto& r : b.runs) runs += fmt::format(" {}:{}-{}", r.style, r.span.begin, r.span.end);
+        fmt::print("{} k{} l{} p{} {}{}{}i{} b{} <{}>{} {}\n", b.line_start(), static_cast<int>(b.kind), b.level, b.page,
+                   b.centred ? "c" : "", b.right_aligned ? "r" : "", b.contents ? "X" : "", b.indent, b.blank_before, b.style,
+                   runs.substr(0, 60), b.text.substr(0, 150));
+      }
+      continue;
+    }
+    for (const auto& b : read->blocks) bytes += b.text.size();
+    const auto start = std::chrono::steady_clock::now();
+    const auto book = segment(read->blocks, **lexicon);
+    seconds += std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+    for (const auto& r : book.recipes) {
+      if (json)
+        fmt::print("{}\n", export_like(id, file, r));
+      else
+        list(r, parts);
+    }
+    fmt::print(stderr, "{}: {} recipes; {}\n", id, book.recipes.size(), book.habit);
+  }
+  if (seconds > 0) fmt::print(stderr, "{:.1f} MB/s of block text\n", static_cast<double>(bytes) / 1e6 / seconds);
+  return 0;
+}
