@@ -63,8 +63,8 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
   const auto habit = learn_habit(blocks, openings);
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     const auto& f = habit.groups[g];
-    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f}  {}\n", f.weight, f.count,
-               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, openings.groups[g]);
+    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f} nested {:.2f}  {}\n", f.weight, f.count,
+               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, f.nested, openings.groups[g]);
     int shown = 0;
     for (std::size_t k = 0; k < openings.all.size(); ++k) {
       const auto& o = openings.all[k];

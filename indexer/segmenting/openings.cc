@@ -33,10 +33,12 @@ bool standing_opening(const Block& b, const Marking& marking, const LeadingNumbe
   const std::string_view t = b.text;
   const bool heading = b.kind == Block::Kind::heading;
   if (!heading && t.size() > longest_title) return false;
-  if (b.kind == Block::Kind::list_item || (b.kind == Block::Kind::table_row && b.cells.size() > 1)) return false;
+  if (b.kind == Block::Kind::list_item) return false;
+  if (b.kind == Block::Kind::table_row && (b.cells.size() > 1 || t.find('\n') != std::string_view::npos)) return false;
   Span whole{number.end, static_cast<std::uint32_t>(t.size())};
   if (whole.empty()) return false;
   const auto setting = marking.setting(whole);
+  if (setting == Setting::plain && b.kind == Block::Kind::table_row) return false;
   if (!heading && setting == Setting::plain) {
     if (t.size() > 90 || !starts_upper(t, number.end)) return false;
     const char last = t.back();
@@ -124,7 +126,7 @@ std::string group_name(const Block& b, const Opening& o) {
                                                                                                    : '.';
   }
   g += ' ';
-  g += first_word(b.style);
+  g += o.heading ? first_word(b.style) : std::string_view(b.style);
   return g;
 }
 
