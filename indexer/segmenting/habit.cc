@@ -13,24 +13,33 @@ constexpr std::uint32_t hardly_any = 5;     // words: nothing follows
 
 double probability(double log_odds) { return 1 / (1 + std::exp(-log_odds)); }
 
+/// Neither a heading nor set in any way; a number before a line that stands alone is a mark of a kind.
+bool is_plain(const Opening& o) {
+  return o.setting == Setting::plain && !o.heading && !(o.standing && !o.number.empty() && o.number.begin < o.title.begin);
+}
+
 /// An opening that can stand between two receipts, whatever class it is of.
 bool parts_receipts(const Opening& o) {
-  if (o.bracketed || o.name || o.wording == Wording::part || o.wording == Wording::component) return false;
+  if (o.bracketed || o.name || o.numeral || o.wording == Wording::part || o.wording == Wording::component) return false;
   return o.heading || (o.standing && o.setting != Setting::plain);
 }
 
-std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Openings& openings) {
+/// `known`: figures of the classes where they have been weighed already: then a class that marks no receipts does not
+/// end what follows, unless it is a heading.
+std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Openings& openings,
+                                    const std::vector<GroupFigures>& known) {
   std::vector<ProseCount> after(openings.all.size());
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     auto& sum = after[k];
-    sum = openings.prose[o.block];
+    if (!o.standing) sum = openings.prose[o.block];
     for (std::size_t b = o.block + 1; b < blocks.size() && sum.words < far_enough; ++b) {
       const auto at = openings.at_block[b];
       if (blocks[b].contents) break;
       if (at >= 0) {
         const auto& next = openings.all[static_cast<std::size_t>(at)];
-        if (parts_receipts(next) || next.group == o.group) break;
+        const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
+        if ((parts_receipts(next) && !weighed_out) || next.group == o.group) break;
         if (!next.standing && !o.standing) break;
       }
       if (blocks[b].kind != Block::Kind::note) sum += openings.prose[b];
@@ -108,7 +117,6 @@ void weigh_group(GroupFigures& g, bool plain) {
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
 
-bool is_plain(const Opening& o) { return o.setting == Setting::plain && !o.heading; }
 
 /// By opening: the last standing line before it that can part receipts; -1 where there is none.
 std::vector<std::int32_t> governors(const Openings& openings) {
@@ -170,7 +178,7 @@ double wording_odds(Wording w) {
     case Wording::way: return 0.5;
     case Wording::chapter: return -6;
     case Wording::front: return -6;
-    case Wording::menu: return -5;
+    case Wording::menu: return -7;
     case Wording::plain: return 0;
   }
   return 0;
@@ -191,6 +199,7 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (odds > 0) return Role::title;
   if (o.name) return Role::contributor;
   if (o.bracketed) return Role::subtitle;
+  if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
   if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (o.setting == Setting::plain && !o.heading) return Role::none;
@@ -221,7 +230,7 @@ std::string tell(const Openings& openings, const Habit& habit) {
 
 Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
   Habit habit;
-  habit.after = prose_after(blocks, openings);
+  habit.after = prose_after(blocks, openings, {});
   measure_groups(openings, habit);
   std::vector<std::uint32_t> repeats(openings.wordings);
   std::vector<Opening> example(habit.groups.size());
@@ -235,10 +244,12 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
   weigh_against_main(habit, example, level);
   const auto governor = governors(openings);
   weigh_nesting(openings, governor, habit);
+  habit.after = prose_after(blocks, openings, habit.groups);
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     const auto& g = habit.groups[o.group];
     auto odds = opening_odds(o, habit.after[k], g, repeats[o.same]);
+    if (o.numeral && is_beneath(openings, k)) odds -= 8;
     if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
     if (!o.standing && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
     habit.odds.push_back(odds);
