@@ -1,7 +1,9 @@
 // Where does a recipe stand in print? Book, edition, place, year, contributor, printed page.
 #pragma once
 
+#include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "indexer/catalogue/book.h"
 #include "indexer/normalizing/comparable.h"
