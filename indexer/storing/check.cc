@@ -68,7 +68,10 @@ void check_book(const Xapian::Database& database, const Book& book, std::size_t 
 }
 
 /// Xapian's own check of the tables on disk. Parts on other machines must be checked there.
-void check_database(const std::string& path, const std::string& folder, std::vector<Fault>& found) {
+void check_database(const std::string& generation, const std::string& folder, std::vector<Fault>& found) {
+  const auto stub = std::filesystem::path(generation) / "XAPIANDB";  // the check wants the stub file, not its folder
+  std::error_code ignored;
+  const std::string path = std::filesystem::exists(stub, ignored) ? stub.string() : generation;
   std::ostringstream words;
   std::size_t errors = 0;
   try {

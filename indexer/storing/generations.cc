@@ -6,6 +6,7 @@
 
 #include <charconv>
 #include <filesystem>
+#include <fstream>
 #include <system_error>
 
 #include "indexer/storing/disk.h"
@@ -35,6 +36,14 @@ bool is_generation_or_building(std::string_view name) {
 
 bool is_ours(std::string_view name) {
   return name == WritingLock::file_name || name == "shelf.json.new" || is_generation_or_building(name);
+}
+
+/// Whether a generation is a stub file that names a database on another machine.
+bool is_remote(const std::string& path) {
+  std::ifstream stub(path);
+  for (std::string line; std::getline(stub, line);)
+    if (line.starts_with("remote")) return true;
+  return false;
 }
 
 /// Deleting this many documents at a time keeps Xapian's buffer of changes small.
@@ -102,14 +111,14 @@ Outcome<bool> copy_without(const std::string& live, const std::string& copy, con
 
 Outcome<bool> merge(const std::vector<std::string>& sources, const std::string& to) {
   Xapian::Database all;
-  for (const auto& path : sources) all.add_database(Xapian::Database(path));
-  const unsigned many = sources.size() > 3 ? Xapian::DBCOMPACT_MULTIPASS : 0;
-  try {
-    all.compact(to, static_cast<unsigned>(Xapian::Compactor::FULL) | many);
-  } catch (const Xapian::UnimplementedError&) {
-    return fault("this index lies in part on other machines and cannot be added to from here",
-                 "index into a new folder, or on the machines where its parts lie", sources.front());
+  for (const auto& path : sources) {
+    if (is_remote(path))
+      return fault("this index lies in part on other machines and cannot be added to from here",
+                   "index into a new folder, or on the machines where its parts lie", path);
+    all.add_database(Xapian::Database(path));
   }
+  const unsigned many = sources.size() > 3 ? Xapian::DBCOMPACT_MULTIPASS : 0;
+  all.compact(to, static_cast<unsigned>(Xapian::Compactor::FULL) | many);
   return true;
 }
 

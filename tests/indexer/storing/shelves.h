@@ -102,6 +102,14 @@ class ShelfTest : public testing::Test {
   std::filesystem::path home_;
 };
 
+/// What a check found, one finding a line; empty where the index is whole.
+inline std::string findings(const Outcome<Shelf>& shelf) {
+  if (!shelf) return shelf.error().sentence();
+  std::string all;
+  for (const auto& finding : shelf->check()) all += finding.sentence() + "\n";
+  return all;
+}
+
 /// What `outcome`'s fault says; empty where it is none.
 template <typename T>
 std::string told(const Outcome<T>& outcome) {
