@@ -12,6 +12,8 @@
 
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/reading/read.h"
+#include "indexer/segmenting/habit.h"
+#include "indexer/segmenting/opening.h"
 #include "indexer/segmenting/segment.h"
 #include "rapidjson/stringbuffer.h"
 #include "rapidjson/writer.h"
@@ -55,6 +57,25 @@ std::string export_like(const std::string& book, const std::string& file, const 
   return out.GetString();
 }
 
+void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
+  Vocabulary vocabulary(lexicon);
+  const auto openings = find_openings(blocks, vocabulary);
+  const auto habit = learn_habit(blocks, openings);
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    const auto& f = habit.groups[g];
+    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f}  {}\n", f.weight, f.count,
+               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, openings.groups[g]);
+    int shown = 0;
+    for (std::size_t k = 0; k < openings.all.size(); ++k) {
+      const auto& o = openings.all[k];
+      if (o.group != g || (k * 7919) % std::max(1u, f.count / 6) != 0 || ++shown > 8) continue;
+      fmt::print("        {:6.2f} r{} after {}w {:.2f} look {:.2f}  {}: {}\n", habit.odds[k], static_cast<int>(habit.roles[k]),
+                 habit.after[k].words, habit.after[k].log_odds(), o.look, blocks[o.block].line_start(),
+                 std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
+    }
+  }
+}
+
 char part_letter(Part::Kind k) { return "PLTVNRSs"[static_cast<std::size_t>(k)]; }
 
 void list(const Recipe& r, bool parts) {
@@ -74,10 +95,11 @@ void list(const Recipe& r, bool parts) {
 int main(int argc, char** argv) {
   CLI::App app{"Cuts books into recipes and shows the cutting"};
   std::vector<std::string> files;
-  bool json = false, parts = false, blocks = false;
+  bool classes = false, json = false, parts = false, blocks = false;
   app.add_option("FILES", files, "books")->required();
   app.add_flag("--json", json, "export lines, without ingredients and steps");
   app.add_flag("--parts", parts, "list the parts of every recipe");
+  app.add_flag("--classes", classes, "show the typographic classes with examples instead");
   app.add_flag("--blocks", blocks, "list the blocks as read instead");
   CLI11_PARSE(app, argc, argv);
 
@@ -103,6 +125,10 @@ int main(int argc, char** argv) {
                    b.centred ? "c" : "", b.right_aligned ? "r" : "", b.contents ? "X" : "", b.indent, b.blank_before, b.style,
                    runs.substr(0, 60), b.text.substr(0, 150));
       }
+      continue;
+    }
+    if (classes) {
+      show_habit(read->blocks, **lexicon);
       continue;
     }
     for (const auto& b : read->blocks) bytes += b.text.size();

@@ -6,6 +6,7 @@
 #include <optional>
 #include <string>
 #include <string_view>
+#include <unordered_map>
 #include <vector>
 
 #include "indexer/fault/fault.h"
@@ -55,6 +56,17 @@ class Lexicon {
   const Phrases& operation_phrases() const { return operation_phrases_; }  ///< value: index in operations()
   const Phrases& dish_kind_phrases() const { return dish_kind_phrases_; }  ///< value: index in dish_kinds()
 
+  /// Words for a part or product of a foodstuff, as they stand before "of": "juice", "rind", "yolk", "essence". With
+  /// part_of() they read what longest() cannot: "the juice of two lemons", "the rind and juice of 3", "yolks of six eggs".
+  /// (Without words between, "juice of lemons" and "lemon juice" are foodstuff phrases already.)
+  const Phrases& part_phrases() const { return part_phrases_; }              ///< value: a part, for part_of()
+  /// The foodstuff that is this part of that whole ("juice", "lemon" -> "lemon juice"); nullptr where it has none.
+  const Foodstuff* part_of(std::uint32_t part, const Foodstuff& whole) const;
+
+  /// The modern spelling of a word in a period one, both as plain lower-case keys ("sallet" -> "salad"); empty where the
+  /// word is not in the table. For search and for telling titles apart; foodstuff phrases know these spellings already.
+  std::string_view modern_spelling(std::string_view key) const;
+
   const Foodstuff* foodstuff(std::string_view name) const;  ///< by modern name; nullptr where unknown
   const MeasureWord* measure(std::string_view name) const;  ///< by modern name; nullptr where unknown
 
@@ -62,12 +74,17 @@ class Lexicon {
   const std::string& fingerprint() const { return fingerprint_; }
 
  private:
+  friend class Filling;
   std::vector<Foodstuff> foodstuffs_;
   std::vector<MeasureWord> measures_;
   std::vector<OperationWord> operations_;
   std::vector<DishKind> dish_kinds_;
   Phrases foodstuff_phrases_, measure_phrases_, operation_phrases_, dish_kind_phrases_;
-  Phrases foodstuff_names_, measure_names_;
+  Phrases part_phrases_;
+  std::unordered_map<std::uint64_t, std::uint32_t> parts_;  ///< part << 32 | whole -> index in foodstuffs_
+  Phrases spelling_phrases_;
+  std::vector<std::string> spellings_;
+  std::unordered_map<std::string, std::uint32_t> foodstuff_by_name_, measure_by_name_;
   std::string fingerprint_;
 };
 

@@ -89,7 +89,8 @@ void cut_boilerplate(Draft& draft, OwnText own) {
   auto& blocks = draft.blocks;
   std::vector<bool> gone(blocks.size());
   for (std::size_t b = 0; b < blocks.size(); ++b)
-    gone[b] = (own.first > 0 && blocks[b].line_start() <= own.first) || (own.last > 0 && blocks[b].line_start() >= own.last);
+    gone[b] = (own.first > 0 && blocks[b].line_start() <= own.first) || (own.last > 0 && blocks[b].line_start() >= own.last) ||
+              (blocks[b].text.empty() && blocks[b].kind != Block::Kind::rule);
   std::size_t seen = 0;
   for (std::size_t b = 0; b < blocks.size() && seen < 8; ++b) {
     if (gone[b]) continue;

@@ -39,6 +39,20 @@ std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Open
   return after;
 }
 
+/// Nothing but ornaments stands between the opening and a marked line before it.
+bool is_beneath(const Openings& openings, std::size_t k) {
+  const auto& o = openings.all[k];
+  for (std::uint32_t b = o.block; b > 0; --b) {
+    const auto at = openings.at_block[b - 1];
+    if (at >= 0 && openings.all[static_cast<std::size_t>(at)].standing) {
+      const auto& before = openings.all[static_cast<std::size_t>(at)];
+      return before.heading || (before.setting != Setting::plain && before.group != o.group);
+    }
+    if (openings.prose[b - 1].words > 0) return false;
+  }
+  return false;
+}
+
 void measure_groups(const Openings& openings, Habit& habit) {
   habit.groups.resize(openings.groups.size());
   std::vector<std::unordered_set<std::uint32_t>> wordings(openings.groups.size());
@@ -49,6 +63,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     g.look += o.look;
     g.names += o.name;
     g.brackets += o.bracketed;
+    g.beneath += is_beneath(openings, k);
     wordings[o.group].insert(o.same);
     if (habit.after[k].words >= hardly_any) {
       ++g.followed;
@@ -63,6 +78,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     g.cooks = (g.cooks + 2 * 0.4) / (g.followed + 2.0);
     g.names /= n;
     g.brackets /= n;
+    g.beneath /= n;
     g.variety = static_cast<double>(wordings[i].size()) / g.count;
   }
 }
@@ -77,7 +93,7 @@ void weigh_group(GroupFigures& g, bool plain) {
   g.weight = 5 * (g.cooks - 0.6) + 3 * (followed - 0.7) + 4 * (g.look - 0.4) + 0.8 * std::log10(g.count + 1.0) - 0.4;
   if (g.variety < 0.4) g.weight -= 4;
   if (g.brackets > 0.5) g.weight -= 6;
-  if (plain) g.weight -= 3;
+  if (plain) g.weight -= 3 + 8 * g.beneath;
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
 

@@ -190,6 +190,7 @@ std::string clean_title(const Block& block, Span span) {
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
   const Words words(title);
   double stuff = 0, task = 0, talk = 0;
+  bool directs = false;  // it opens as directions and lists do: "Take", "Two pounds"
   count = 0;
   name = false;
   for (std::size_t i = 0; i < words.size(); ++i) {
@@ -199,6 +200,8 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
     if (count == 0) name = (s & sign_honorific) && w.capital;
     if (count == 0 && (w.key == "from" || w.key == "by") && i + 1 < words.size())
       name = (vocabulary.signs(words[i + 1].key) & sign_honorific) || words[i + 1].all_capitals;
+    if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
+    if (count == 0) directs = directs || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;
@@ -207,6 +210,7 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
   }
   if (count == 0) return 0;
   double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.0) - 0.25 * std::min(talk, 3.0);
+  if (directs) look -= 0.5;
   if (count > 12) look -= 0.04 * (count - 12);
   if (!title.empty() && (title.back() == ',' || title.back() == ';')) look -= 0.3;
   return std::clamp(look, 0.0, 1.0);
