@@ -20,6 +20,7 @@ inline constexpr std::string_view id = "Q";             ///< unique: recipe id
 inline constexpr std::string_view book = "XB";          ///< book id
 inline constexpr std::string_view country = "XC";       ///< ISO 3166
 inline constexpr std::string_view title = "S";          ///< stemmed word of the title (Xapian's usual letter for it)
+inline constexpr std::string_view title_word = "XW";       ///< word of the title as spelt, plain lower case: for spelling help
 inline constexpr std::string_view dish_base = "XDB";    ///< canonical base of the dish
 inline constexpr std::string_view dish_kind = "XDK";    ///< canonical kind of the dish
 inline constexpr std::string_view dish_family = "XDF";  ///< family of that kind
