@@ -8,6 +8,16 @@ namespace gallipot {
 std::uint32_t EditMap::moved(std::uint32_t at) const {
   std::int64_t shift = 0;
   for (const Edit& e : edits_) {
+    if (e.at > at || (e.at == at && e.erase > 0)) break;
+    if (at < e.at + e.erase) return static_cast<std::uint32_t>(e.at + shift);
+    shift += static_cast<std::int64_t>(e.insert.size()) - e.erase;
+  }
+  return static_cast<std::uint32_t>(at + shift);
+}
+
+std::uint32_t EditMap::moved_end(std::uint32_t at) const {
+  std::int64_t shift = 0;
+  for (const Edit& e : edits_) {
     if (e.at >= at) break;
     if (at < e.at + e.erase) return static_cast<std::uint32_t>(e.at + shift);
     shift += static_cast<std::int64_t>(e.insert.size()) - e.erase;
@@ -28,7 +38,7 @@ void apply_edits(const std::vector<Edit>& edits, Block& block) {
   }
   text.append(block.text, from);
   block.text = std::move(text);
-  const auto move_span = [&](Span& s) { s = {map.moved(s.begin), map.moved(s.end)}; };
+  const auto move_span = [&](Span& s) { s = {map.moved(s.begin), map.moved_end(s.end)}; };
   for (auto& run : block.runs) move_span(run.span);
   for (auto& cell : block.cells) move_span(cell);
   for (auto& line : block.lines) line.at = map.moved(line.at);

@@ -20,8 +20,11 @@ struct Edit {
 class EditMap {
  public:
   explicit EditMap(const std::vector<Edit>& edits) : edits_(edits) {}
-  /// The new offset of old offset `at`; inside an erased stretch that is the stretch's place.
+  /// The new offset of what begins at old offset `at`: behind what is put in there, before what replaces it. Inside an
+  /// erased stretch that is the stretch's place.
   std::uint32_t moved(std::uint32_t at) const;
+  /// The new offset of what ends at old offset `at`: before what is put in there.
+  std::uint32_t moved_end(std::uint32_t at) const;
 
  private:
   const std::vector<Edit>& edits_;

@@ -188,6 +188,11 @@ TEST(Html, Latin1IsReadAsWindows1252) {
   EXPECT_EQ(book.blocks[0].text, "Café “hot”");
 }
 
+TEST(Html, RaisedFractionsStandApartFromTheirNumber) {
+  const auto book = read("<p>26<sup>1</sup>&frasl;<sub>2</sub> and 4<sup>3</sup>/4 and 7<span class='frac'>1/2</span> lb.<sup>9</sup> of <i>1/2</i> 16<sup>2</sup></p>");
+  EXPECT_EQ(book.blocks[0].text, "26 1⁄2 and 4 3/4 and 7 1/2 lb.9 of 1/2 162");
+}
+
 TEST(Html, BrokenWordsAreJoinedAsTheBookSpellsThem) {
   const auto book = read("<p>A saucepan. Take a sauce-\npan, rose-\nwater, two-\nor three quinces, an over-<span class='pagenum' id='Page_3'>[3]</span>night\nstand, overnight.</p>");
   EXPECT_EQ(book.blocks[0].text, "A saucepan. Take a saucepan, rose-water, two- or three quinces, an overnight stand, overnight.");

@@ -89,6 +89,10 @@ TEST(PlainText, TranscribersMarksBecomeRuns) {
   EXPECT_EQ(b.runs[4].style, Run::superscript);
 }
 
+TEST(PlainText, RaisedFractionsStandApartFromTheirNumber) {
+  EXPECT_EQ(read("Take 2^{1}/_{2} pounds and 3^{rd} of it.\n").blocks[0].text, "Take 2 1/2 pounds and 3rd of it.");
+}
+
 TEST(PlainText, BracketedMatter) {
   const auto book = read("[Illustration: A QUINCE]\n\n[Illustration]\n\nA paragraph.[1]\n\n[Footnote 1: Of the year's growth.]\n\n"
                          "[Sidenote: When to pick.]\n\n[Transcriber's note: kept.]\n\n       *       *       *\n");
