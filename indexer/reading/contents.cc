@@ -141,6 +141,7 @@ void mark_under_heading(std::vector<Block>& blocks, std::size_t heading) {
   std::size_t last = heading;
   for (std::size_t i = heading + 1; i < blocks.size(); ++i) {
     const Block& b = blocks[i];
+    if (says_contents(b)) break;
     const auto lines = static_cast<std::size_t>(std::count(b.text.begin(), b.text.end(), '\n')) + 1;
     if (lines == 1 && b.text.size() > kLongestRow && b.kind != Block::Kind::list_item && b.kind != Block::Kind::table_row) break;
     if (b.kind == Block::Kind::heading && i > last + 12) break;
