@@ -35,7 +35,7 @@ std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Open
     if (!o.standing) sum = openings.prose[o.block];
     for (std::size_t b = o.block + 1; b < blocks.size() && sum.words < far_enough; ++b) {
       const auto at = openings.at_block[b];
-      if (blocks[b].contents) break;
+      if (openings.contents[b]) break;
       if (at >= 0) {
         const auto& next = openings.all[static_cast<std::size_t>(at)];
         const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
@@ -189,7 +189,7 @@ double opening_odds(const Opening& o, const ProseCount& after, const GroupFigure
   // Short prose proves little; long prose that talks proves that it is no receipt.
   double z = g.weight + (follows < 0 && after.words >= 60 ? 0.8 : 0.5) * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
   if (after.words < hardly_any) z -= 8;
-  if (o.bracketed || o.name) z -= 6;
+  if (o.bracketed || o.name) z -= 12;
   // A label met again and again ("Mode", "For the sauce") is the book's own way to part a receipt.
   if (!o.standing && o.wording == Wording::plain && repeats > 5) z -= 4;
   return z;

@@ -46,6 +46,7 @@ struct Openings {
   std::vector<std::string> groups;      ///< what the typographic classes are, in words
   std::vector<ProseCount> prose;        ///< by block: what stands there beside the opening
   std::vector<std::int32_t> at_block;   ///< by block: index in `all`; -1 where it has no opening
+  std::vector<bool> contents;           ///< by block: a contents list or index, by what the reader saw and by its words
   std::uint32_t wordings = 0;           ///< how many different plain wordings there are
 };
 

@@ -134,6 +134,7 @@ std::string group_name(const Block& b, const Opening& o) {
   g += static_cast<char>(o.setting);
   if (o.heading) g += static_cast<char>('0' + b.level);
   if (!o.number.empty() && o.number.begin < o.title.begin) g += '#';
+  if (o.name) g += '@';
   if (b.centred) g += 'c';
   if (b.indent > 0) g += '>';
   if (!o.standing) {
@@ -148,7 +149,7 @@ std::string group_name(const Block& b, const Opening& o) {
 }
 
 bool can_open(const Block& b) {
-  return !b.contents && !b.right_aligned && !b.text.empty() && b.kind != Block::Kind::rule &&
+  return !b.right_aligned && !b.text.empty() && b.kind != Block::Kind::rule &&
          b.kind != Block::Kind::caption && b.kind != Block::Kind::note && b.kind != Block::Kind::verse;
 }
 
@@ -158,6 +159,26 @@ bool find_opening(const Block& b, Opening& o) {
   if (standing_opening(b, marking, number, o)) return true;
   if (b.kind == Block::Kind::list_item || b.kind == Block::Kind::table_row) return false;
   return run_in_opening(b, marking, number, o) || labelled_opening(b, number, o);
+}
+
+/// The reader's contents lists, cut short where amounts begin: a list that measures is a receipt's, not an index's.
+std::vector<bool> contents_blocks(const std::vector<Block>& blocks, Vocabulary& vocabulary) {
+  std::vector<bool> out(blocks.size());
+  for (std::size_t i = 0; i < blocks.size(); ++i) out[i] = blocks[i].contents;
+  const auto amounts = [&](std::size_t i) {
+    const Words words(blocks[i].text);
+    return count_prose(words, 0, words.size(), vocabulary).amounts > 0;
+  };
+  std::size_t measured = 0;
+  for (std::size_t i = 0; i < blocks.size(); ++i) {
+    measured = out[i] && amounts(i) ? measured + 1 : 0;
+    if (measured < 3) continue;
+    // Back to the line above the list, on to the end of what the reader took for contents.
+    for (std::size_t k = i; k + 4 > i && k < blocks.size(); --k) out[k] = false;
+    for (std::size_t k = i; k < blocks.size() && blocks[k].contents; ++k) out[k] = false;
+    measured = 0;
+  }
+  return out;
 }
 
 class Numbering {  // gives equal strings equal numbers
@@ -186,12 +207,13 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
   Openings found;
   found.prose.resize(blocks.size());
   found.at_block.assign(blocks.size(), -1);
+  found.contents = contents_blocks(blocks, vocabulary);
   Numbering groups, wordings;
   for (std::uint32_t i = 0; i < blocks.size(); ++i) {
     const auto& b = blocks[i];
     std::uint32_t body = 0;
     Opening o;
-    if (can_open(b) && find_opening(b, o)) {
+    if (!found.contents[i] && can_open(b) && find_opening(b, o)) {
       o.block = i;
       const auto title = o.title.in(b.text);
       const auto plain = plain_wording(title);
