@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "indexer/segmenting/titles.h"
+#include "indexer/segmenting/prose.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
@@ -23,6 +23,7 @@ struct NameLook {
   bool initials = true;    ///< nothing but lone capital letters and an honorific
   bool closing = false;    ///< "Yours truly"
   bool source = false;     ///< it ends in "recipe", "style"
+  bool genitive = false;   ///< "Dr. Clark's Lectures"
   std::size_t words = 0;
 };
 
@@ -42,6 +43,7 @@ NameLook look_at(std::string_view s, Vocabulary& vocabulary) {
     look.initials = look.initials && (w.span.size() == 1 || (signs & sign_honorific) || w.key.starts_with("mc"));
     look.closing = look.closing || (signs & sign_closing);
     look.source = (signs & sign_source) != 0;
+    look.genitive = look.genitive || w.key.ends_with("'s") || w.key.ends_with("s'");
   }
   return look;
 }
@@ -102,7 +104,16 @@ std::string name_of(std::string_view line, Vocabulary& vocabulary) {
   return std::string(line);
 }
 
-/// The name in the signatures of a receipt: one with an honorific before others. A name under verse signs the verse.
+/// A line or two of talk: a saying, which a name under it signs.
+bool is_saying(std::string_view text, Vocabulary& vocabulary) {
+  if (text.size() > 200) return false;
+  if (text.starts_with("\"") || text.starts_with("“")) return true;
+  const Words words(text);
+  const auto count = count_prose(words, 0, words.size(), vocabulary);
+  return count.words <= 30 && count.log_odds() <= 0 && count.amounts == 0;
+}
+
+/// The name in the signatures of a receipt: one with an honorific before others. A name under a saying signs the saying.
 std::string signed_name(const Recipe& r, Vocabulary& vocabulary) {
   std::string best;
   bool best_honorific = false;
@@ -112,8 +123,8 @@ std::string signed_name(const Recipe& r, Vocabulary& vocabulary) {
       const auto line = p.span.in(r.text);
       auto name = name_of(line, vocabulary);
       const bool honorific = look_at(name, vocabulary).honorific;
-      const bool of_verse = before && (before->kind == Part::Kind::verse || before->span.in(r.text).starts_with("\"") ||
-                                       before->span.in(r.text).starts_with("“"));
+      const bool of_verse = before && (before->kind == Part::Kind::verse ||
+                                       (before->kind != Part::Kind::signature && is_saying(before->span.in(r.text), vocabulary)));
       if (!name.empty() && (honorific || !of_verse) && (best.empty() || (honorific && !best_honorific))) {
         best = std::move(name);
         best_honorific = honorific;
@@ -169,7 +180,7 @@ EndName end_name(std::string_view t, Vocabulary& vocabulary) {
   out.name = name_of(t.substr(at), vocabulary);
   const auto look = look_at(out.name, vocabulary);
   out.honorific = look.honorific;
-  if (look.words > 7) out.name.clear();
+  if (look.words > 7 || look.genitive) out.name.clear();
   return out;
 }
 
@@ -211,9 +222,10 @@ void name_contributors(std::vector<Recipe>& recipes, Vocabulary& vocabulary) {
   }
   // A bare name after a dash is taken only where the book is seen to sign its receipts so.
   const bool signs_with_dash = dashed >= 8 && dashed * 25 >= recipes.size();
+  const bool names_with_dash = dashed >= 3 && dashed * 150 >= recipes.size();
   for (std::size_t i = 0; i < recipes.size(); ++i) {
     if (ends[i].name.empty()) continue;
-    const bool take = ends[i].after == EndName::After::dash       ? ends[i].honorific || signs_with_dash
+    const bool take = ends[i].after == EndName::After::dash       ? signs_with_dash || (ends[i].honorific && names_with_dash)
                       : ends[i].after == EndName::After::bracket ? ends[i].honorific
                                                                   : ends[i].honorific && sentences >= 5;
     if (take) recipes[i].contributor = std::move(ends[i].name);

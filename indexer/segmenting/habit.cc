@@ -13,9 +13,11 @@ constexpr std::uint32_t hardly_any = 5;     // words: nothing follows
 
 double probability(double log_odds) { return 1 / (1 + std::exp(-log_odds)); }
 
+bool has_number(const Opening& o) { return !o.number.empty() && o.number.begin < o.title.begin; }
+
 /// Neither a heading nor set in any way; a number before a line that stands alone is a mark of a kind.
 bool is_plain(const Opening& o) {
-  return o.setting == Setting::plain && !o.heading && !(o.standing && !o.number.empty() && o.number.begin < o.title.begin);
+  return o.setting == Setting::plain && !o.heading && !o.labelled && !(o.standing && has_number(o));
 }
 
 /// An opening that can stand between two receipts, whatever class it is of.
@@ -143,10 +145,7 @@ std::int32_t main_group(const Habit& habit, const std::vector<Opening>& example)
 
 /// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful, and
 /// plain lines are hardly titles where others are marked.
-void weigh_against_main(Habit& habit, const std::vector<Opening>& example, const std::vector<int>& level) {
-  const auto main = main_group(habit, example);
-  if (main < 0) return;
-  const auto m = static_cast<std::size_t>(main);
+void weigh_against(Habit& habit, std::size_t m, const std::vector<Opening>& example, const std::vector<int>& level) {
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     auto& f = habit.groups[g];
     if (g == m || f.role == Role::contributor) continue;
@@ -159,7 +158,7 @@ void weigh_against_main(Habit& habit, const std::vector<Opening>& example, const
 /// Run-ins under titles that stand alone are mostly labels within the receipt.
 void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& governor, Habit& habit) {
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
-    if (openings.all[k].standing || governor[k] < 0) continue;
+    if (openings.all[k].standing || openings.all[k].labelled || governor[k] < 0) continue;
     const auto& above = habit.groups[openings.all[static_cast<std::size_t>(governor[k])].group];
     if (above.weight > 0 && habit.after[static_cast<std::size_t>(governor[k])].words >= hardly_any)
       habit.groups[openings.all[k].group].nested += 1;
@@ -179,6 +178,7 @@ double wording_odds(Wording w) {
     case Wording::chapter: return -6;
     case Wording::front: return -6;
     case Wording::menu: return -7;
+    case Wording::calendar: return -10;
     case Wording::plain: return 0;
   }
   return 0;
@@ -204,7 +204,7 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (o.setting == Setting::plain && !o.heading) return Role::none;
   if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front ||
-      o.wording == Wording::menu || g.role == Role::title)
+      o.wording == Wording::menu || o.wording == Wording::calendar || g.role == Role::title)
     return Role::chapter;
   return after.log_odds() < 0 ? Role::chapter : Role::none;
 }
@@ -228,6 +228,13 @@ std::string tell(const Openings& openings, const Habit& habit) {
 
 }  // namespace
 
+/// The first opening that is a head of front matter, if it stands near the book's beginning; else 0.
+std::size_t front_matter(const std::vector<Block>& blocks, const Openings& openings) {
+  for (std::size_t k = 0; k < openings.all.size() && openings.all[k].block * 20 < blocks.size(); ++k)
+    if (openings.all[k].wording == Wording::front) return k;
+  return 0;
+}
+
 Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
   Habit habit;
   habit.after = prose_after(blocks, openings, {});
@@ -241,17 +248,23 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     level[o.group] = blocks[o.block].level;
   }
   for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], is_plain(example[g]));
-  weigh_against_main(habit, example, level);
+  const auto main = main_group(habit, example);
+  if (main >= 0) weigh_against(habit, static_cast<std::size_t>(main), example, level);
   const auto governor = governors(openings);
+  const auto front = front_matter(blocks, openings);
   weigh_nesting(openings, governor, habit);
   habit.after = prose_after(blocks, openings, habit.groups);
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     const auto& g = habit.groups[o.group];
     auto odds = opening_odds(o, habit.after[k], g, repeats[o.same]);
-    if (o.numeral && is_beneath(openings, k)) odds -= 8;
+    // Items of a numbered row are of one kind, whatever each of them talks of.
+    if (static_cast<std::int32_t>(o.group) == main && !o.standing && has_number(o)) odds += 0.7;
+    // Where the book has a preface, what stands before it is the title page.
+    if (k < front) odds -= 10;
     if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
-    if (!o.standing && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
+    if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].log_odds() < 0 ? -4 : 1;
+    if (!o.standing && !o.labelled && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
     habit.odds.push_back(odds);
     habit.roles.push_back(role_of(o, odds, habit.after[k], g));
   }

@@ -2,6 +2,7 @@
 #include "indexer/segmenting/opening.h"
 
 #include <algorithm>
+#include <bit>
 
 #include "indexer/segmenting/marking.h"
 #include "indexer/segmenting/titles.h"
@@ -101,7 +102,7 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
       const auto next_end = piece_end(t, next, limit);
       const bool bracket = t[next] == '(' || t[next] == '[';
       if (next_end >= limit && next_end < size) break;
-      if (marking.setting({next, next_end}) != o.setting && !(bracket && next_end - next < 60)) break;
+      if ((bracket || marking.setting({next, next_end}) != o.setting) && !(bracket && next_end - next < 45)) break;
       if (next_end <= next) break;
       end = next_end;
     }
@@ -121,6 +122,7 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
 /// "No. 2." with nothing but directions after it.
 bool labelled_opening(const Block& b, const LeadingNumber& number, Opening& o) {
   if (!number.labelled || number.number.empty()) return false;
+  o.labelled = true;
   o.number = {};
   o.title = number.number;
   o.printed = {0, number.end};
@@ -144,6 +146,7 @@ std::string group_name(const Block& b, const Opening& o) {
                                                                                                    : '.';
   }
   g += ' ';
+  if (o.labelled || o.numeral) g += "No. ";
   g += o.heading ? first_word(b.style) : std::string_view(b.style);
   return g;
 }
@@ -169,13 +172,14 @@ std::vector<bool> contents_blocks(const std::vector<Block>& blocks, Vocabulary& 
     const Words words(blocks[i].text);
     return count_prose(words, 0, words.size(), vocabulary).amounts > 0;
   };
-  std::size_t measured = 0;
+  std::uint32_t measured = 0;  // of the last six blocks, which measure
   for (std::size_t i = 0; i < blocks.size(); ++i) {
-    measured = out[i] && amounts(i) ? measured + 1 : 0;
-    if (measured < 3) continue;
+    measured = (measured << 1 | (out[i] && amounts(i) ? 1U : 0U)) & 63;
+    if (std::popcount(measured) < 3) continue;
     // Back to the line above the list, on to the end of what the reader took for contents.
-    for (std::size_t k = i; k + 4 > i && k < blocks.size(); --k) out[k] = false;
-    for (std::size_t k = i; k < blocks.size() && blocks[k].contents; ++k) out[k] = false;
+    auto k = i - static_cast<std::size_t>(std::bit_width(measured) - 1);
+    if (k > 0) --k;
+    for (; k < blocks.size() && blocks[k].contents; ++k) out[k] = false;
     measured = 0;
   }
   return out;

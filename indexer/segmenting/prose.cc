@@ -41,7 +41,7 @@ double ProseCount::log_odds() const {
 ProseCount count_prose(const Words& words, std::size_t from, std::size_t to, Vocabulary& vocabulary) {
   ProseCount c;
   bool head = true;             // at the head of a clause
-  std::size_t number_at = to;   // where the last number stood
+  std::size_t number_at = to, article_at = to;  // where the last number and the last article stood
   for (std::size_t i = from; i < to; ++i) {
     const auto& w = words[i];
     if (w.kind == Word::Kind::point) {
@@ -56,13 +56,15 @@ ProseCount count_prose(const Words& words, std::size_t from, std::size_t to, Voc
       continue;
     }
     const auto s = vocabulary.signs(w.key);
+    if (w.key == "a" || w.key == "an") article_at = i;
     if (s & sign_number) {
       ++c.numbers;
       number_at = i;
     }
-    if (s & sign_measure && number_at < i && i - number_at <= 4) {
+    const bool counted = (number_at < i && i - number_at <= 4) || (article_at < i && i - article_at <= 2);
+    if (s & sign_measure && counted) {  // "two large cups", "a pound"
       ++c.amounts;
-      number_at = to;
+      number_at = article_at = to;
     }
     if (s & sign_begin && head) ++c.begins;
     c.food += (s & sign_food) != 0;

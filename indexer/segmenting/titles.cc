@@ -193,7 +193,9 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
   bool directs = false;  // it opens as directions and lists do: "Take", "Two pounds"
   count = 0;
   name = false;
-  bool rank = false, genitive = false;
+  bool rank = false;
+  bool genitive = false;
+  for (std::string_view mark : {"'s ", "’s ", "‘s ", "s' ", "s’ "}) genitive = genitive || title.find(mark) != std::string_view::npos;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto& w = words[i];
     if (w.kind == Word::Kind::point) continue;
@@ -202,7 +204,6 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
     if (count == 0) rank = (s & sign_rank) && w.capital;
     if (count == 0 && (w.key == "from" || w.key == "by") && i + 1 < words.size())
       name = (vocabulary.signs(words[i + 1].key) & (sign_honorific | sign_rank)) || words[i + 1].all_capitals;
-    if (w.key.ends_with("'s")) genitive = true;
     if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
     if (count == 0) directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" ||
                                 w.key == "these" || w.key == "if" || w.key == "when" || w.key == "some" || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));

@@ -40,6 +40,7 @@ Wording heading_cue(std::string_view cue) {
   if (cue == "chapter") return Wording::chapter;
   if (cue == "front") return Wording::front;
   if (cue == "menu") return Wording::menu;
+  if (cue == "calendar") return Wording::calendar;
   return Wording::plain;
 }
 
