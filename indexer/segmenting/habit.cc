@@ -17,13 +17,13 @@ bool has_number(const Opening& o) { return !o.number.empty() && o.number.begin <
 
 /// Neither a heading nor set in any way; a number before a line that stands alone is a mark of a kind.
 bool is_plain(const Opening& o) {
-  return o.setting == Setting::plain && !o.heading && !o.labelled && !(o.standing && has_number(o));
+  return is_unset(o.setting) && !o.heading && !o.labelled && !(o.standing && has_number(o));
 }
 
 /// An opening that can stand between two receipts, whatever class it is of.
 bool parts_receipts(const Opening& o) {
   if (o.bracketed || o.name || o.numeral || o.wording == Wording::part || o.wording == Wording::component) return false;
-  return o.heading || (o.standing && o.setting != Setting::plain);
+  return o.heading || (o.standing && !is_unset(o.setting));
 }
 
 /// `known`: figures of the classes where they have been weighed already: then a class that marks no receipts does not
@@ -57,7 +57,7 @@ bool is_beneath(const Openings& openings, std::size_t k) {
     const auto at = openings.at_block[b - 1];
     if (at >= 0 && openings.all[static_cast<std::size_t>(at)].standing) {
       const auto& before = openings.all[static_cast<std::size_t>(at)];
-      return before.heading || (before.setting != Setting::plain && before.group != o.group);
+      return before.heading || (!is_unset(before.setting) && before.group != o.group);
     }
     if (openings.prose[b - 1].words > 0) return false;
   }
@@ -105,7 +105,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
   }
 }
 
-void weigh_group(GroupFigures& g, bool plain) {
+void weigh_group(GroupFigures& g, const Opening& example) {
   if (g.names > 0.4) {
     g.role = Role::contributor;
     g.weight = -6;
@@ -115,7 +115,7 @@ void weigh_group(GroupFigures& g, bool plain) {
   g.weight = 5 * (g.cooks - 0.6) + 3 * (followed - 0.7) + 4 * (g.look - 0.4) + 0.8 * std::log10(g.count + 1.0) - 0.4;
   if (g.variety < 0.4) g.weight -= 4;
   if (g.brackets > 0.5) g.weight -= 6;
-  if (plain) g.weight -= 3 + 8 * g.beneath;
+  if (is_plain(example)) g.weight -= (example.setting == Setting::title_case ? 2 : 3) + 8 * g.beneath;
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
 
@@ -155,6 +155,26 @@ void weigh_against(Habit& habit, std::size_t m, const std::vector<Opening>& exam
   }
 }
 
+/// A class whose members each stand over several of the book's titles heads its divisions.
+void weigh_heading(const Openings& openings, std::size_t m, Habit& habit) {
+  std::vector<double> headed(habit.groups.size());
+  std::uint32_t met = 0;
+  std::vector<std::uint32_t> met_at(habit.groups.size());
+  std::vector<bool> seen(habit.groups.size());
+  for (const auto& o : openings.all) {
+    met += o.group == m;
+    if (!o.standing || o.group == m) continue;
+    if (seen[o.group]) headed[o.group] += std::min(met - met_at[o.group], 6U);
+    seen[o.group] = true;
+    met_at[o.group] = met;
+  }
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    if (!seen[g]) continue;
+    headed[g] += std::min(met - met_at[g], 6U);
+    if (headed[g] / habit.groups[g].count >= 3) habit.groups[g].weight -= 2;
+  }
+}
+
 /// Run-ins under titles that stand alone are mostly labels within the receipt.
 void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& governor, Habit& habit) {
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
@@ -176,6 +196,7 @@ double wording_odds(Wording w) {
     case Wording::component: return -2;
     case Wording::way: return 0.5;
     case Wording::chapter: return -6;
+    case Wording::division: return -1.2;
     case Wording::front: return -6;
     case Wording::menu: return -7;
     case Wording::calendar: return -10;
@@ -202,7 +223,7 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
   if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
-  if (o.setting == Setting::plain && !o.heading) return Role::none;
+  if (is_unset(o.setting) && !o.heading) return Role::none;
   if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front ||
       o.wording == Wording::menu || o.wording == Wording::calendar || g.role == Role::title)
     return Role::chapter;
@@ -247,9 +268,12 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     example[o.group] = o;
     level[o.group] = blocks[o.block].level;
   }
-  for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], is_plain(example[g]));
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], example[g]);
   const auto main = main_group(habit, example);
-  if (main >= 0) weigh_against(habit, static_cast<std::size_t>(main), example, level);
+  if (main >= 0) {
+    weigh_against(habit, static_cast<std::size_t>(main), example, level);
+    weigh_heading(openings, static_cast<std::size_t>(main), habit);
+  }
   const auto governor = governors(openings);
   const auto front = front_matter(blocks, openings);
   weigh_nesting(openings, governor, habit);

@@ -16,9 +16,12 @@ namespace gallipot {
 
 /// How a stretch of letters is set: the one style that most of it shares.
 enum class Setting : char {
-  plain = 'p', caps = 'C', italic = 'i', bold = 'b', bold_caps = 'B', small_caps = 's', underline = 'u', margin = 'n',
+  plain = 'p', title_case = 't', caps = 'C', italic = 'i', bold = 'b', bold_caps = 'B', small_caps = 's', underline = 'u', margin = 'n',
   mixed = 'm',
 };
+
+/// Nothing but its words sets it off.
+inline bool is_unset(Setting s) { return s == Setting::plain || s == Setting::title_case; }
 
 /// A place where a receipt could begin. Spans are in the block's text.
 struct Opening {

@@ -46,7 +46,7 @@ bool standing_opening(const Block& b, const Marking& marking, const LeadingNumbe
   const std::string_view t = b.text;
   const bool heading = b.kind == Block::Kind::heading;
   if (!heading && t.size() > longest_title) return false;
-  if (b.kind == Block::Kind::list_item) return false;
+  if (b.kind == Block::Kind::list_item && !b.style.starts_with("dt")) return false;
   if (b.kind == Block::Kind::table_row && (b.cells.size() > 1 || t.find('\n') != std::string_view::npos)) return false;
   Span whole{number.end, static_cast<std::uint32_t>(t.size())};
   if (whole.empty()) return bare_numeral(b, number, o);
@@ -64,6 +64,7 @@ bool standing_opening(const Block& b, const Marking& marking, const LeadingNumbe
     // A sentence has a point within it; a title hardly ever.
     if (piece_end(t, number.end, whole.end) + 2 < whole.end) return false;
   }
+  if (setting == Setting::plain && is_title_case(whole.in(t))) setting = Setting::title_case;
   o.standing = true;
   o.heading = heading;
   o.setting = setting;
@@ -85,10 +86,14 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
   o.setting = marking.setting({number.end, end});
   bool closed = end < limit;
   if (o.setting == Setting::plain || o.setting == Setting::margin || !closed) {
-    // A marked stretch may close without a point: a margin note, or a numbered title with a comma after it.
+    // A marked stretch may close without a point: a margin note, a bold title with a capital after it, a numbered title
+    // with a comma after it.
     const auto marked = marking.marked_until(number.end);
     const auto how = marking.setting({number.end, marked});
-    if (how == Setting::margin || (how != Setting::plain && how != Setting::caps && !number.number.empty() && marked > number.end + 3)) {
+    const auto next = skip_ornament(t, marked);
+    const bool sets_off = how != Setting::plain && how != Setting::caps && how != Setting::mixed && marked > number.end + 3 &&
+                          next > marked && (starts_upper(t, next) || (next < size && t[next] >= '0' && t[next] <= '9'));
+    if (how == Setting::margin || sets_off || (how != Setting::plain && how != Setting::caps && !number.number.empty() && marked > number.end + 3)) {
       end = marked;
       o.setting = how;
       closed = true;
@@ -110,7 +115,10 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
     const bool dashed = t.substr(end, 3) == ".--" || t.substr(end, 2) == "--" || t.substr(end, 3) == "—" ||
                         t.substr(end, 4) == ".—" || t.substr(end, 4) == ":—" || t.substr(end, 3) == ":--";
     const bool task = t.substr(number.end, 3) == "To " || t.substr(number.end, 7) == "How to " || t.substr(number.end, 7) == "HOW TO ";
-    if (!task && !(dashed && end - number.end <= 80) && !(!number.number.empty() && end - number.end <= 60)) return false;
+    const bool cased = t[end] == '.' && end - number.end <= 60 && is_title_case(t.substr(number.end, end - number.end)) &&
+                       starts_upper(t, skip_points(t, end));
+    if (cased && !task) o.setting = Setting::title_case;
+    if (!task && !cased && !(dashed && end - number.end <= 80) && !(!number.number.empty() && end - number.end <= 60)) return false;
   }
   o.number = number.number;
   o.printed = {0, end};
@@ -231,7 +239,7 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
       if (o.group == found.groups.size()) found.groups.push_back(name);
       found.at_block[i] = static_cast<std::int32_t>(found.all.size());
       // A plain line is as likely prose as a title: it counts as both.
-      body = o.standing && o.setting == Setting::plain && !o.heading ? 0 : o.body;
+      body = o.standing && is_unset(o.setting) && !o.heading ? 0 : o.body;
       found.all.push_back(o);
     }
     if (b.kind == Block::Kind::rule || b.kind == Block::Kind::caption || body >= b.text.size()) continue;

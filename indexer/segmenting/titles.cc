@@ -187,6 +187,23 @@ std::string clean_title(const Block& block, Span span) {
   return out;
 }
 
+bool is_title_case(std::string_view title) {
+  static constexpr std::array<std::string_view, 20> small{"a", "an", "the", "of", "and", "or", "for", "in", "with", "to",
+                                                         "la", "de", "on", "au", "aux", "from", "by", "as", "du", "le"};
+  const Words words(title);
+  std::uint32_t count = 0, capitals = 0;
+  int depth = 0;
+  for (const auto& w : words.all()) {
+    if (w.key == "(" || w.key == "[") ++depth;
+    if (w.key == ")" || w.key == "]") --depth;
+    if (w.kind != Word::Kind::word || depth > 0) continue;
+    ++count;
+    capitals += w.capital;
+    if (!w.capital && !w.glued && std::find(small.begin(), small.end(), w.key) == small.end()) return false;
+  }
+  return capitals > 0 && count <= 10;
+}
+
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
   const Words words(title);
   double stuff = 0, task = 0, talk = 0;
@@ -210,7 +227,12 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;
-    if (count == 1 && (w.key == "to" || w.key == "how")) task += 1.5;
+    if (count == 1 && (w.key == "to" || w.key == "how") && i + 1 < words.size()) {
+      const auto& next = words[i + 1];  // "To pickle", not "To each pound"
+      const bool amount = next.kind != Word::Kind::word || (vocabulary.signs(next.key) & sign_number) || next.key == "a" ||
+                          next.key == "an" || next.key == "the" || next.key == "each" || next.key == "every";
+      if (amount) directs = true; else task += 1.5;
+    }
     if (s & sign_talk) talk += 1;
   }
   if (count == 0) return 0;
