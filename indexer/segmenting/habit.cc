@@ -175,6 +175,23 @@ void weigh_heading(const Openings& openings, std::size_t m, Habit& habit) {
   }
 }
 
+/// Headings of one element and class mostly mean one thing, however their letters are set: a rare setting leans on its kin.
+void weigh_kin(Habit& habit, const std::vector<Opening>& example) {
+  constexpr double lean = 6;
+  std::vector<double> sum(habit.groups.size()), count(habit.groups.size());
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    if (!example[g].heading || habit.groups[g].role == Role::contributor) continue;
+    sum[habit.groups[g].kin] += habit.groups[g].weight * habit.groups[g].count;
+    count[habit.groups[g].kin] += habit.groups[g].count;
+  }
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    auto& f = habit.groups[g];
+    if (!example[g].heading || f.role == Role::contributor || count[f.kin] <= f.count) continue;
+    const double kin = sum[f.kin] / count[f.kin];
+    if (kin > f.weight) f.weight = (f.weight * f.count + kin * lean) / (f.count + lean);
+  }
+}
+
 /// Run-ins under titles that stand alone are mostly labels within the receipt.
 void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& governor, Habit& habit) {
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
@@ -208,7 +225,8 @@ double wording_odds(Wording w) {
 double opening_odds(const Opening& o, const ProseCount& after, const GroupFigures& g, std::uint32_t repeats) {
   const auto follows = after.log_odds();
   // Short prose proves little; long prose that talks proves that it is no receipt.
-  double z = g.weight + (follows < 0 && after.words >= 60 ? 0.8 : 0.5) * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
+  const double trust = follows >= 0 ? 0.5 : after.words < 30 ? 0.5 : after.words < 60 ? 0.65 : after.words < 140 ? 0.8 : 1.1;
+  double z = g.weight + trust * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
   if (after.words < hardly_any) z -= 8;
   if (o.bracketed || o.name) z -= 12;
   // A label met again and again ("Mode", "For the sauce") is the book's own way to part a receipt.
@@ -268,11 +286,17 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     example[o.group] = o;
     level[o.group] = blocks[o.block].level;
   }
+  std::unordered_map<std::string, std::uint32_t> kin;
+  for (std::uint32_t g = 0; g < habit.groups.size(); ++g) {
+    const auto& name = openings.groups[g];  // "stands s3c h3.recipe": the element and its level
+    habit.groups[g].kin = kin.emplace(std::to_string(level[g]) + name.substr(name.rfind(' ')), g).first->second;
+  }
   for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], example[g]);
   const auto main = main_group(habit, example);
   if (main >= 0) {
     weigh_against(habit, static_cast<std::size_t>(main), example, level);
     weigh_heading(openings, static_cast<std::size_t>(main), habit);
+    weigh_kin(habit, example);
   }
   const auto governor = governors(openings);
   const auto front = front_matter(blocks, openings);
@@ -287,7 +311,7 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     // Where the book has a preface, what stands before it is the title page.
     if (k < front) odds -= 10;
     if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
-    if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].log_odds() < 0 ? -4 : 1;
+    if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
     if (!o.standing && !o.labelled && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
     habit.odds.push_back(odds);
     habit.roles.push_back(role_of(o, odds, habit.after[k], g));

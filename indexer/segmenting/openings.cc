@@ -231,6 +231,8 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
       const auto plain = plain_wording(title);
       o.look = title_look(title, vocabulary, o.words, o.name);
       if (o.wording == Wording::plain) o.wording = vocabulary.wording(plain);
+      if (o.wording == Wording::plain && plain.starts_with("for ") && vocabulary.wording(plain.substr(4)) == Wording::calendar)
+        o.wording = Wording::calendar;
       if (o.wording == Wording::plain && plain.starts_with("chapter ")) o.wording = Wording::chapter;
       o.bracketed = o.standing && one_bracket(b.text, 0);
       o.same = wordings.of(plain);

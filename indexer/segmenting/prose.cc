@@ -31,7 +31,7 @@ double ProseCount::log_odds() const {
   if (words == 0) return 0;
   const double n = words + shy;
   // A bill of fare is full of food, but nothing is measured and nothing is done to anything.
-  const double menu = words > 10 && amounts == 0 && direct == 0 ? 3.0 : 0.0;
+  const double menu = words > 10 && amounts == 0 ? (direct == 0 ? 3.0 : begins == 0 ? 1.0 : 0.0) : 0.0;
   const double s = (weight_food * food + weight_operation * operations + weight_begin * begins +
                     weight_amount * amounts + weight_number * numbers + weight_time * times + weight_talk * talk +
                     weight_direct * direct) / n;
