@@ -10,6 +10,7 @@
 #include "indexer/fault/fault.h"
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/measures/register.h"
+#include "indexer/normalizing/comparable.h"
 
 namespace gallipot {
 

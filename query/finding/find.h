@@ -6,6 +6,7 @@
 
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/storing/shelf.h"
+#include "query/finding/ranking.h"
 
 namespace gallipot {
 
@@ -32,6 +33,6 @@ struct Found {
 
 /// Finds the dish that `words` name. Only a misspelt or empty query or a broken index is a fault; nothing found is not.
 Outcome<Found> find(const Shelf& shelf, const Lexicon& lexicon, const std::vector<std::string>& words,
-                    const Filter& filter = {}, std::size_t limit = 50);
+                    const Filter& filter = {}, std::size_t limit = 50, const Ranking& ranking = built_in_ranking());
 
 }  // namespace gallipot

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "query/finding/find.h"
+#include "query/finding/ranking.h"
 
 namespace gallipot {
 
@@ -25,13 +26,9 @@ struct VariantSet {
   std::vector<Variant> variants;  ///< best first, without `of`
 };
 
-/// Parts of the likeness that are used; for measuring what each is worth.
-struct Likeness {
-  bool name = true, stuff = true, method = true;
-};
-
 /// Variants of the recipe `id`. Faults: no such id (nearest named).
 Outcome<VariantSet> variants_of(const Shelf& shelf, const Lexicon& lexicon, std::string_view id,
-                                const Filter& filter = {}, std::size_t limit = 50, const Likeness& likeness = {});
+                                const Filter& filter = {}, std::size_t limit = 50,
+                                const Ranking& ranking = built_in_ranking());
 
 }  // namespace gallipot
