@@ -23,10 +23,10 @@ constexpr std::array<Irregular, 8> irregulars = {{{"feet", "foot"},
                                                   {"olives", "olive"}}};
 
 // Words whose plural form is a thing of its own ("greens" is no colour, "bitters" no taste) or no plural at all.
-constexpr std::array<std::string_view, 18> stays = {
-    "greens", "bitters",   "lights", "lees",        "suds",    "shorts",   "grits", "groats",
-    "naples", "sassafras", "aloes",  "cantharides", "sanders", "duxelles", "gras",  "spirits",
-    "whites", "peppers"};
+constexpr std::array<std::string_view, 23> stays = {
+    "greens", "bitters", "lights", "lees", "suds", "shorts", "grits", "groats", "naples", "sassafras", "aloes",
+    "cantharides", "sanders", "duxelles", "gras", "spirits", "whites", "peppers", "alexanders", "avens",
+    "hippocras", "barbados", "alkermes"};
 
 std::uint32_t hash_of(std::string_view s) {
   std::uint64_t head = 0, tail = 0;
