@@ -260,14 +260,15 @@ std::uintmax_t size_of(const std::string& folder) {
 }
 
 void growing(const Bench& bench, const std::vector<unsigned>& steps) {
-  fmt::print("{:<12}{:>10}{:>9}{:>11}{:>9}{:>12}{:>9}{:>10}\n", "shelf times", "recipes", "MB", "seconds", "MB/s", "recipes/s",
-             "peak MB", "index MB");
+  fmt::print("{:<12}{:>10}{:>9}{:>10}{:>11}{:>8}{:>17}{:>9}{:>10}\n", "shelf times", "recipes", "MB", "seconds", "processor", "MB/s",
+             "us per recipe", "peak MB", "index MB");
   for (const auto times : steps) {
     const auto books = multiplied(bench.books, times);
     const auto m = measure([&] { return bench.pipeline(books, bench.threads); });
     const double mb = bench.megabytes(books);
-    fmt::print("{:<12}{:>10}{:>9.1f}{:>11.2f}{:>9.2f}{:>12.0f}{:>9.0f}{:>10.1f}\n", times, m.recipes, mb, m.seconds, mb / m.seconds,
-               static_cast<double>(m.recipes) / m.seconds, m.peak_mb, static_cast<double>(size_of(bench.folder + "/index")) / 1e6);
+    fmt::print("{:<12}{:>10}{:>9.1f}{:>10.2f}{:>11.2f}{:>8.2f}{:>17.0f}{:>9.0f}{:>10.1f}\n", times, m.recipes, mb, m.seconds,
+               m.processor, mb / m.seconds, 1e6 * m.processor / static_cast<double>(m.recipes), m.peak_mb,
+               static_cast<double>(size_of(bench.folder + "/index")) / 1e6);
   }
 }
 
@@ -286,7 +287,7 @@ int main(int argc, char** argv) {
   Bench bench;
   std::vector<unsigned> grow;
   double least_mb = 0;
-  bool stages_only = false, whole_only = false;
+  bool stages_only = false, whole_only = false, keep = false;
   bench.folder = (fs::temp_directory_path() / fmt::format("gallipot-bench-{}", ::getpid())).string();
   app.add_option("--books", list, "a shelf list; without it the sample shelf, over and over up to 8 MB");
   app.add_option("--at-least", least_mb, "repeat the shelf up to this many MB");
@@ -296,6 +297,7 @@ int main(int argc, char** argv) {
   app.add_option("--folder", bench.folder, "where indexes are written; removed at the end");
   app.add_flag("--stages", stages_only, "only the stages on one thread, in this process (for a profiler)");
   app.add_flag("--whole", whole_only, "only the whole pipeline, in this process (for a profiler)");
+  app.add_flag("--keep", keep, "leave the indexes in the folder");
   CLI11_PARSE(app, argc, argv);
   int code = 0;
   try {
@@ -320,6 +322,6 @@ int main(int argc, char** argv) {
     fmt::print(stderr, "{}\n", error.get_msg());
     code = 2;
   }
-  fs::remove_all(bench.folder);
+  if (!keep) fs::remove_all(bench.folder);
   return code;
 }

@@ -21,6 +21,9 @@ std::int64_t unzigzag(std::uint64_t v) { return static_cast<std::int64_t>(v >> 1
 /// quarters), and then need not take eight bytes.
 enum class Real : std::uint8_t { whole, single, full };
 
+/// A share of one, as it is kept: what lies outside 0..1 is brought inside.
+std::uint64_t in_ten_thousandths(double v) { return v > 0 ? static_cast<std::uint64_t>(std::lround(std::fmin(v, 1) * 10'000)) : 0; }
+
 class Writer {
  public:
   std::string bytes;
@@ -52,6 +55,7 @@ class Writer {
       raw(std::bit_cast<std::uint64_t>(v));
     }
   }
+  void share(const double& v) { number(in_ten_thousandths(v)); }
   /// A number near to the last one of its kind: the difference is written.
   void near(const std::uint32_t& v, std::uint32_t& last) {
     number(zigzag(static_cast<std::int64_t>(v) - static_cast<std::int64_t>(last)));
@@ -126,6 +130,11 @@ class Reader {
     }
     broken_ = true;
     v = 0;
+  }
+  void share(double& v) {
+    const auto n = number();
+    if (n > 10'000) broken_ = true;
+    v = static_cast<double>(n) / 10'000;
   }
   void near(std::uint32_t& v, std::uint32_t& last) {
     const auto n = static_cast<std::int64_t>(static_cast<std::uint64_t>(last) + static_cast<std::uint64_t>(unzigzag(number())));
@@ -230,7 +239,7 @@ void fields(A& a, Of<A, Ingredient>& i) {
   a.maybe(i.per, [&](auto& p) { fields(a, p); });
   a(i.optional);
   a(i.alternative_of);
-  a(i.confidence);
+  a.share(i.confidence);
 }
 
 template <typename A>
@@ -280,7 +289,7 @@ void fields(A& a, Of<A, Recipe>& r) {
     a.near(p.at, at);
     a(p.page);
   });
-  a(r.confidence);
+  a.share(r.confidence);
   a(r.doubt);
 }
 
