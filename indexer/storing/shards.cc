@@ -20,8 +20,8 @@ Shards::Shards(std::string prefix, std::size_t shard_recipes, const Lexicon& lex
 
 void Shards::open_next() {
   paths_.push_back(fmt::format("{}{}", prefix_, paths_.size()));
-  database_ = Xapian::WritableDatabase(
-      paths_.back(), Xapian::DB_CREATE_OR_OVERWRITE | Xapian::DB_BACKEND_GLASS | Xapian::DB_NO_SYNC | Xapian::DB_DANGEROUS);
+  database_ = Xapian::WritableDatabase(paths_.back(), Xapian::DB_CREATE_OR_OVERWRITE | Xapian::DB_BACKEND_GLASS |
+                                                          Xapian::DB_NO_SYNC | Xapian::DB_DANGEROUS);
   open_ = true;
   in_shard_ = uncommitted_ = uncommitted_bytes_ = 0;
 }

@@ -70,7 +70,8 @@ class RandomRecipes {
 
   ComparableRecipe next() {
     ComparableRecipe r;
-    r.id = text(), r.book = text(), r.book_order = any(), r.year = static_cast<int>(any()), r.country = text(), r.file = text();
+    r.id = text(), r.book = text(), r.book_order = any(), r.year = static_cast<int>(any()), r.country = text(),
+    r.file = text();
     auto& c = r.recipe;
     c.ordinal = any(), c.title = text(), c.title_printed = text(), c.dish_title = text(), c.chapter = text();
     c.number = text(), c.text = text(2000), c.contributor = text(), c.page = text(), c.page_end = text();
@@ -96,11 +97,16 @@ class RandomRecipes {
   bool coin() { return below(2) == 1; }
   double real() {
     switch (below(5)) {
-      case 0: return below(20);
-      case 1: return 0.25 * below(100);
-      case 2: return -static_cast<double>(any()) / 7;
-      case 3: return -0.0;
-      default: return static_cast<double>(any()) * 1e290;
+      case 0:
+        return below(20);
+      case 1:
+        return 0.25 * below(100);
+      case 2:
+        return -static_cast<double>(any()) / 7;
+      case 3:
+        return -0.0;
+      default:
+        return static_cast<double>(any()) * 1e290;
     }
   }
   double share() { return static_cast<double>(below(1000)) / 999; }
