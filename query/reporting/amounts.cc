@@ -55,6 +55,14 @@ WrittenAmount write_amount(const Amount& amount) {
   return out;
 }
 
+WrittenAmount write_large_amount(const Amount& amount) {
+  if (amount.unit == Amount::Unit::count || amount.likely < 2000) return write_amount(amount);
+  WrittenAmount out =
+      write_amount({amount.unit, amount.low / 1000, amount.likely / 1000, amount.high / 1000, amount.why});
+  out.unit = amount.unit == Amount::Unit::gram ? "kg" : "l";
+  return out;
+}
+
 std::string write_minutes(const Range& minutes) {
   struct Scale {
     double minutes;

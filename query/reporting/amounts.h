@@ -24,6 +24,9 @@ int decimals_of(double low, double likely, double high);
 
 WrittenAmount write_amount(const Amount& amount);
 
+/// The same for prose: from two thousand on in kg or l.
+WrittenAmount write_large_amount(const Amount& amount);
+
 /// A figure rounded to `decimals` (may be negative), without trailing noughts after the point.
 std::string write_figure(double value, int decimals);
 

@@ -95,6 +95,28 @@ std::string median_text(const Row& row) {
   return written.text();
 }
 
+/// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
+bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
+
+/// "B alone: red pepper 1.5 (1.3-1.6), horseradish as printed".
+std::string ingredients_of_one(const Comparison& comparison, const TextStyle& style) {
+  const std::size_t all = comparison.witnesses.size();
+  std::string out;
+  for (std::size_t w = 0; w < all; ++w) {
+    std::string has;
+    for (const Row& row : comparison.rows) {
+      const Cell& cell = row.cells[w];
+      if (!in_one_only(row, all) || !cell.present) continue;
+      if (!has.empty()) has += "; ";
+      has += row.name + " " + (cell.per_basis ? write_amount(*cell.per_basis).text() : "as printed");
+      for (const std::string& remark : remarks(cell)) has += ", " + remark;
+      if (style.printed) has += fmt::format(" \xE2\x80\x9C{}\xE2\x80\x9D", cell.printed);
+    }
+    if (!has.empty()) out += paragraph(has, style.width, fmt::format("  {} alone: ", comparison.witnesses[w].siglum));
+  }
+  return out.empty() ? out : "\n" + out;
+}
+
 std::string ingredients_table(const Comparison& comparison, const TextStyle& style) {
   Grid grid;
   grid.kept = 1;
@@ -109,6 +131,7 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   }
   grid.rows.push_back(std::move(head));
   for (const Row& row : comparison.rows) {
+    if (in_one_only(row, all)) continue;
     std::vector<std::string> line{lines(wrapped(row.name, name_width))};
     if (several) line.insert(line.end(), {fmt::format("{} of {}", row.witnesses, all), median_text(row)});
     for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], figures[w], style));
@@ -187,7 +210,7 @@ std::string witness_list(const Comparison& comparison, const TextStyle& style) {
     out += paragraph(witness.citation.note(), style.width, first);
     std::string more = witness.recipe.id;
     if (witness.basis && comparison.basis != "batch")
-      more += fmt::format("; {} of {}", write_amount(*witness.basis).text(), comparison.basis);
+      more += fmt::format("; {} of {}", write_large_amount(*witness.basis).text(), comparison.basis);
     out += paragraph(more, style.width, std::string(first.size(), ' '));
   }
   return out;
@@ -204,7 +227,7 @@ std::string comparison_as_text(const Comparison& comparison, const TextStyle& st
   out += '\n';
   for (const std::string& note : comparison.notes) out += paragraph(note, style.width, "  ");
   if (!comparison.notes.empty()) out += '\n';
-  out += ingredients_table(comparison, style) + '\n';
+  out += ingredients_table(comparison, style) + ingredients_of_one(comparison, style) + '\n';
   out += paragraph(key(comparison), style.width) + '\n';
   const std::string methods = methods_table(comparison, style);
   if (!methods.empty()) out += "Methods, in order of doing\n" + methods + '\n';

@@ -15,7 +15,7 @@ TEST(Amounts, RangeStandsInBrackets) {
             "12.5 g (11\xE2\x80\x93"
             "14)");
   EXPECT_EQ(written(900, 1234, 1500),
-            "1200 g (900\xE2\x80\x93"
+            "1230 g (900\xE2\x80\x93"
             "1500)");
 }
 
@@ -25,6 +25,13 @@ TEST(Amounts, AnExactOneHasNoneAndThreeDigitsAtMost) {
   EXPECT_EQ(written(453.5, 453.592, 453.7), "454 g");
   EXPECT_EQ(written(0.12345, 0.12345, 0.12345), "0.123 g");
   EXPECT_EQ(written(3, 3, 3, Amount::Unit::count), "3");
+}
+
+TEST(Amounts, LargeOnesInProseAreInKilograms) {
+  EXPECT_EQ(write_large_amount({Amount::Unit::gram, 10000, 12000, 14000, ""}).text(),
+            "12 kg (10\xE2\x80\x93"
+            "14)");
+  EXPECT_EQ(write_large_amount({Amount::Unit::gram, 900, 900, 900, ""}).text(), "900 g");
 }
 
 TEST(Amounts, NoughtIsWritten) { EXPECT_EQ(written(0, 0, 0), "0 g"); }
