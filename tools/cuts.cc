@@ -63,8 +63,8 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
   const auto habit = learn_habit(blocks, openings);
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     const auto& f = habit.groups[g];
-    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f}  {}\n", f.weight, f.count,
-               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, openings.groups[g]);
+    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f} nested {:.2f}  {}\n", f.weight, f.count,
+               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, f.nested, openings.groups[g]);
     int shown = 0;
     for (std::size_t k = 0; k < openings.all.size(); ++k) {
       const auto& o = openings.all[k];
@@ -73,6 +73,19 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
                  habit.after[k].words, habit.after[k].log_odds(), o.look, blocks[o.block].line_start(),
                  std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
     }
+  }
+}
+
+void show_openings(const std::vector<Block>& blocks, const Lexicon& lexicon) {
+  static constexpr const char* roles[] = {"-", "TITLE", "chapter", "essay", "name", "subtitle"};
+  Vocabulary vocabulary(lexicon);
+  const auto openings = find_openings(blocks, vocabulary);
+  const auto habit = learn_habit(blocks, openings);
+  for (std::size_t k = 0; k < openings.all.size(); ++k) {
+    const auto& o = openings.all[k];
+    fmt::print("{:>6} {:8} {:6.2f} [{} {:.2f}] after {}w {:.2f} look {:.2f}  {}\n", blocks[o.block].line_start(),
+               roles[static_cast<std::size_t>(habit.roles[k])], habit.odds[k], openings.groups[o.group], habit.groups[o.group].weight,
+               habit.after[k].words, habit.after[k].log_odds(), o.look, std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
   }
 }
 
@@ -95,11 +108,12 @@ void list(const Recipe& r, bool parts) {
 int main(int argc, char** argv) {
   CLI::App app{"Cuts books into recipes and shows the cutting"};
   std::vector<std::string> files;
-  bool classes = false, json = false, parts = false, blocks = false;
+  bool classes = false, openings = false, json = false, parts = false, blocks = false;
   app.add_option("FILES", files, "books")->required();
   app.add_flag("--json", json, "export lines, without ingredients and steps");
   app.add_flag("--parts", parts, "list the parts of every recipe");
   app.add_flag("--classes", classes, "show the typographic classes with examples instead");
+  app.add_flag("--openings", openings, "show every place where a receipt could begin, and how it was judged");
   app.add_flag("--blocks", blocks, "list the blocks as read instead");
   CLI11_PARSE(app, argc, argv);
 
@@ -125,6 +139,10 @@ int main(int argc, char** argv) {
                    b.centred ? "c" : "", b.right_aligned ? "r" : "", b.contents ? "X" : "", b.indent, b.blank_before, b.style,
                    runs.substr(0, 60), b.text.substr(0, 150));
       }
+      continue;
+    }
+    if (openings) {
+      show_openings(read->blocks, **lexicon);
       continue;
     }
     if (classes) {

@@ -255,7 +255,24 @@ struct Figures {
   }
 };
 
-void judge(const Example& e, const std::vector<char>& accepted, Figures& figures) {
+std::string around(const Example& e, Extent words) {
+  const auto& row = e.read.row;
+  const Extent wide{words.begin > 7 ? words.begin - 7 : 0, std::min(words.end + 5, row.size())};
+  return std::string(row.printed(wide));
+}
+
+void tell(const Example& e, const char* what, const std::string& which, Extent words) {
+  std::printf("%s %s | %s | ...%s...  [%s]\n", what, e.book.c_str(), which.c_str(), around(e, words).c_str(), e.recipe.title.substr(0, 30).c_str());
+}
+
+std::string range_text(const std::optional<Range>& r) {
+  if (!r) return "-";
+  char text[48];
+  std::snprintf(text, sizeof text, r->low == r->high ? "%g" : "%g..%g", r->low, r->high);
+  return text;
+}
+
+void judge(const Example& e, const std::vector<char>& accepted, Figures& figures, bool detail = false) {
   std::vector<std::size_t> open;
   for (std::size_t j = 0; j < accepted.size(); ++j)
     if (accepted[j]) {
@@ -273,14 +290,26 @@ void judge(const Example& e, const std::vector<char>& accepted, Figures& figures
       if (!w.names.count(name_key(m.text))) continue;
       if (pick == open.end() || (m.quantity == w.quantity && e.read.mentions[*pick].quantity != w.quantity)) pick = it;
     }
-    if (pick == open.end()) continue;
+    if (pick == open.end()) {
+      if (!detail) continue;
+      bool named = false;
+      for (std::size_t j = 0; j < accepted.size() && !named; ++j)
+        if (!accepted[j] && w.names.count(name_key(e.read.mentions[j].text)))
+          tell(e, "MISSED", *w.names.begin(), e.read.mentions[j].name), named = true;
+      if (!named) std::printf("UNNAMED %s | %s | %s  [%s]\n", e.book.c_str(), w.names.begin()->c_str(), w.raw.c_str(), e.recipe.title.substr(0, 30).c_str());
+      continue;
+    }
     const auto& m = e.read.mentions[*pick];
     ++figures.hit;
     const bool same = w.quantity && m.quantity && std::abs(w.quantity->low - m.quantity->low) < 0.011 * w.quantity->low &&
                       std::abs(w.quantity->high - m.quantity->high) < 0.011 * w.quantity->high && w.measure == m.measure;
     figures.quantity_hit += same;
+    if (detail && !same && (w.quantity || m.quantity))
+      tell(e, "AMOUNT", m.text + " is " + range_text(w.quantity) + " " + w.measure + ", not " + range_text(m.quantity) + " " + m.measure, m.name);
     open.erase(pick);
   }
+  if (detail)
+    for (const auto j : open) tell(e, "EXTRA", e.read.mentions[j].text + " " + range_text(e.read.mentions[j].quantity) + " " + e.read.mentions[j].measure, e.read.mentions[j].name);
 }
 
 /// A book's fold: books are dealt round in alphabetical order.
@@ -298,13 +327,15 @@ int main(int argc, char** argv) {
   CLI::App app("Learns to tell ingredients from other mentions of stuff.");
   std::vector<std::string> files;
   std::string out;
-  int folds = 0, least = 4;
-  double pull = 0.004;
+  int folds = 0, least = 3;
+  double pull = 0.15;
+  bool detail = false;
   app.add_option("annotated", files, "recipes annotated by hand, JSON Lines")->required()->check(CLI::ExistingFile);
   app.add_option("--out", out, "where to write the model");
   app.add_option("--folds", folds, "cross-validate by book in so many folds");
   app.add_option("--least", least, "leave out features met less often");
   app.add_option("--pull", pull, "pull of the weights to zero");
+  app.add_flag("--detail", detail, "print every mistake on the books not learnt from");
   CLI11_PARSE(app, argc, argv);
   const auto lexicon = Lexicon::load();
   if (!lexicon) {
@@ -325,7 +356,7 @@ int main(int argc, char** argv) {
       Model model;
       model.learn(rest, least, pull);
       for (const auto& e : examples)
-        if (fold.at(e->book) == f) judge(*e, model.decide(*e), figures);
+        if (fold.at(e->book) == f) judge(*e, model.decide(*e), figures, detail);
     }
     figures.print("books not learnt from");
   }

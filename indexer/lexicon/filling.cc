@@ -104,20 +104,38 @@ class Filling {
   Outcome<void> foodstuffs() {
     const auto t = table("foodstuffs", {"name", "kind", "base", "weak", "forms"});
     if (!t) return tl::unexpected(t.error());
-    fill(*t, lexicon_.foodstuffs_, lexicon_.foodstuff_phrases_, true, [&](const Table::Row& r) {
-      return Foodstuff{std::string(t->cell(r, "name")), std::string(t->cell(r, "kind")), std::string(t->cell(r, "base")),
-                       t->cell(r, "weak") == "1"};
-    });
-    for (std::size_t i = 0; i < lexicon_.foodstuffs_.size(); ++i)
-      lexicon_.foodstuff_by_name_.emplace(lexicon_.foodstuffs_[i].name, static_cast<std::uint32_t>(i));
-    for (const auto* row : by_claim(*t)) {
-      auto& forms = simple_forms_.emplace_back();
-      if (!t->cell(*row, "base").empty()) continue;
-      forms.push_back(lexicon_.foodstuff_phrases_.numbers(row->cells[0]));
-      for (const auto form : parts_of(t->cell(*row, "forms")))
-        forms.push_back(lexicon_.foodstuff_phrases_.numbers(form));
+    const auto rows = by_claim(*t);
+    for (const auto* row : rows) {
+      lexicon_.foodstuff_by_name_.emplace(row->cells[0], static_cast<std::uint32_t>(lexicon_.foodstuffs_.size()));
+      lexicon_.foodstuffs_.push_back({std::string(row->cells[0]), std::string(t->cell(*row, "kind")),
+                                      std::string(t->cell(*row, "base")), t->cell(*row, "weak") == "1"});
     }
+    simple_forms_.resize(rows.size());
+    for (std::uint32_t i = 0; i < rows.size(); ++i) lexicon_.foodstuff_phrases_.add(rows[i]->cells[0], i);
+    for (std::uint32_t i = 0; i < rows.size(); ++i) forms_of(*t, *rows[i], i);
     return {};
+  }
+
+  // The other forms of one foodstuff. Those less weak, or weaker, than its name lead to a twin that says so.
+  void forms_of(const Table& t, const Table::Row& row, std::uint32_t at) {
+    auto& phrases = lexicon_.foodstuff_phrases_;
+    const bool compounds = t.cell(row, "base").empty();
+    if (compounds) simple_forms_[at].push_back(phrases.numbers(row.cells[0]));
+    std::uint32_t twin = at;
+    for (auto form : parts_of(t.cell(row, "forms"))) {
+      const bool weak = form.front() == '~';
+      if (weak) form.remove_prefix(1);
+      if (weak != lexicon_.foodstuffs_[at].weak && twin == at) {
+        twin = static_cast<std::uint32_t>(lexicon_.foodstuffs_.size());
+        auto other = lexicon_.foodstuffs_[at];
+        other.weak = weak;
+        lexicon_.foodstuffs_.push_back(std::move(other));
+        simple_forms_.emplace_back();
+      }
+      phrases.add(form, weak == lexicon_.foodstuffs_[at].weak ? at : twin);
+      if (compounds && !weak && form.find_first_of(" -") == std::string_view::npos)
+        simple_forms_[at].push_back(phrases.numbers(form));
+    }
   }
 
   // The foodstuff of that name, made now if the table has none.
@@ -215,7 +233,7 @@ class Filling {
   Lexicon& lexicon_;
   const std::string& overlay_;
   Digest digest_;
-  std::vector<std::vector<std::vector<std::uint32_t>>> simple_forms_;  ///< foodstuff -> its forms; none for compounds
+  std::vector<std::vector<std::vector<std::uint32_t>>> simple_forms_;  ///< foodstuff -> name and one-word forms; none for compounds
 };
 
 Outcome<std::shared_ptr<const Lexicon>> Lexicon::load(const std::string& overlay_folder) {

@@ -14,8 +14,9 @@ const MeasureWord* Lexicon::measure(std::string_view name) const {
 }
 
 const Foodstuff* Lexicon::part_of(std::uint32_t part, const Foodstuff& whole) const {
-  const auto at = static_cast<std::uint64_t>(&whole - foodstuffs_.data());
-  const auto hit = parts_.find(static_cast<std::uint64_t>(part) << 32 | at);
+  const auto at = foodstuff_by_name_.find(whole.name);
+  if (at == foodstuff_by_name_.end()) return nullptr;
+  const auto hit = parts_.find(static_cast<std::uint64_t>(part) << 32 | at->second);
   return hit == parts_.end() ? nullptr : &foodstuffs_[hit->second];
 }
 

@@ -23,6 +23,8 @@ struct Foodstuff {
   bool weak =
       false;  ///< its printed form often means something else (dish, vessel, adjective); needs an amount or a list
 };
+// One foodstuff may stand twice among foodstuffs(), once with `weak` and once without: "rolled fine" is hardly a French
+// roll, "a penny roll" is. Compare foodstuffs by name.
 
 struct MeasureWord {
   std::string name;  ///< modern singular without "-ful": "teacup", "saltspoon", "pound"
@@ -67,8 +69,8 @@ class Lexicon {
   /// word is not in the table. For search and for telling titles apart; foodstuff phrases know these spellings already.
   std::string_view modern_spelling(std::string_view key) const;
 
-  const Foodstuff* foodstuff(std::string_view name) const;  ///< by modern name; nullptr where unknown
-  const MeasureWord* measure(std::string_view name) const;  ///< by modern name; nullptr where unknown
+  const Foodstuff* foodstuff(std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
+  const MeasureWord* measure(std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
 
   /// A digest of all rows loaded, kept in an index so that answers can tell when tables have changed since.
   const std::string& fingerprint() const { return fingerprint_; }

@@ -12,14 +12,21 @@ namespace {
 struct Irregular {
   std::string_view plural, singular;
 };
-// English plurals that no rule of spelling makes.
-constexpr std::array<Irregular, 7> irregulars = {{{"feet", "foot"},
+// English plurals that no rule of spelling makes, or that singular() takes for another word's.
+constexpr std::array<Irregular, 8> irregulars = {{{"feet", "foot"},
                                                   {"geese", "goose"},
                                                   {"teeth", "tooth"},
                                                   {"oxen", "ox"},
                                                   {"mice", "mouse"},
                                                   {"men", "man"},
-                                                  {"women", "woman"}}};
+                                                  {"women", "woman"},
+                                                  {"olives", "olive"}}};
+
+// Words whose plural form is a thing of its own ("greens" is no colour, "bitters" no taste) or no plural at all.
+constexpr std::array<std::string_view, 18> stays = {
+    "greens", "bitters",   "lights", "lees",        "suds",    "shorts",   "grits", "groats",
+    "naples", "sassafras", "aloes",  "cantharides", "sanders", "duxelles", "gras",  "spirits",
+    "whites", "peppers"};
 
 std::uint32_t hash_of(std::string_view s) {
   std::uint64_t head = 0, tail = 0;
@@ -89,6 +96,7 @@ std::string Phrases::plain_word(std::string_view key) {
   }
   for (const auto& i : irregulars)
     if (i.plural == key) return std::string(i.singular);
+  if (std::find(stays.begin(), stays.end(), key) != stays.end()) return std::string(key);
   return singular(key);
 }
 

@@ -26,26 +26,6 @@ bool starts_a_text(std::string_view line) {
 
 bool ends_a_text(std::string_view line) { return has(line, "end of th") || has(line, "end of proj"); }
 
-/// Blocks removed, marks and seams moved: a mark in a block that goes stands before the next that stays.
-void drop(Draft& draft, const std::vector<bool>& gone) {
-  std::vector<std::uint32_t> place(draft.blocks.size() + 1);
-  std::uint32_t kept = 0;
-  for (std::size_t b = 0; b < draft.blocks.size(); ++b) {
-    place[b] = kept;
-    if (gone[b]) continue;
-    if (kept != b) draft.blocks[kept] = std::move(draft.blocks[b]);
-    ++kept;
-  }
-  place[draft.blocks.size()] = kept;
-  for (auto& mark : draft.marks) {
-    if (mark.block < gone.size() && gone[mark.block]) mark.at = 0;
-    mark.block = place[mark.block];
-  }
-  std::erase_if(draft.seams, [&](const Seam& s) { return s.block >= gone.size() || gone[s.block]; });
-  for (auto& seam : draft.seams) seam.block = place[seam.block];
-  draft.blocks.resize(kept);
-}
-
 bool is_credit(std::string_view text) {
   const std::string t = folded(text.substr(0, 200));
   static constexpr const char* openings[] = {"produced by ",         "e-text prepared by",    "etext prepared by",
@@ -103,7 +83,7 @@ void cut_boilerplate(Draft& draft, OwnText own) {
       std::fill(gone.begin() + static_cast<std::ptrdiff_t>(b), gone.end(), true);
       break;
     }
-  drop(draft, gone);
+  drop_blocks(draft, gone);
 }
 
 }  // namespace gallipot

@@ -28,7 +28,7 @@ std::size_t closing_block(const std::vector<Block>& blocks, std::size_t b) {
 }
 
 void strip_close(Block& block) {
-  if (block.text.ends_with("]")) apply({{static_cast<std::uint32_t>(block.text.size()) - 1, 1, ""}}, block);
+  if (block.text.ends_with("]")) apply_edits({{static_cast<std::uint32_t>(block.text.size()) - 1, 1, ""}}, block);
 }
 
 void become_note(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
@@ -38,7 +38,7 @@ void become_note(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
   while (!mark.empty() && mark.front() == ' ') mark.erase(0, 1);
   block.anchor = "Footnote_" + mark;
   // "[Footnote 3: Text" -> "3: Text"
-  apply({{0, static_cast<std::uint32_t>(std::min(block.text.find(mark), colon)), ""}}, block);
+  apply_edits({{0, static_cast<std::uint32_t>(std::min(block.text.find(mark), colon)), ""}}, block);
   for (std::size_t i = b; i <= last; ++i) blocks[i].kind = Block::Kind::note;
   strip_close(blocks[last]);
 }
@@ -46,7 +46,7 @@ void become_note(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
 void become_caption(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
   std::size_t cut = std::string_view("[Illustration").size();
   while (cut < blocks[b].text.size() && (blocks[b].text[cut] == ':' || blocks[b].text[cut] == ' ')) ++cut;
-  apply({{0, static_cast<std::uint32_t>(cut), ""}}, blocks[b]);
+  apply_edits({{0, static_cast<std::uint32_t>(cut), ""}}, blocks[b]);
   for (std::size_t i = b; i <= last; ++i) blocks[i].kind = Block::Kind::caption;
   strip_close(blocks[last]);
 }
@@ -54,7 +54,7 @@ void become_caption(std::vector<Block>& blocks, std::size_t b, std::size_t last)
 void become_sidenote(Block& block) {
   std::size_t cut = std::string_view("[Sidenote:").size();
   while (cut < block.text.size() && block.text[cut] == ' ') ++cut;
-  apply({{0, static_cast<std::uint32_t>(std::min(cut, block.text.size())), ""}}, block);
+  apply_edits({{0, static_cast<std::uint32_t>(std::min(cut, block.text.size())), ""}}, block);
   strip_close(block);
   block.runs.push_back({{0, static_cast<std::uint32_t>(block.text.size())}, Run::sidenote, ""});
 }

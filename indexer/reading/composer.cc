@@ -67,6 +67,16 @@ void Composer::end() {
   draft_.blocks.push_back(std::move(block_));
 }
 
+/// A page mark was noted where the next character will stand.
+bool Composer::marked_here() const {
+  return !draft_.marks.empty() && draft_.marks.back().block == draft_.blocks.size() &&
+         draft_.marks.back().at == block_.text.size();
+}
+
+void Composer::note_seam() {
+  draft_.seams.push_back({static_cast<std::uint32_t>(draft_.blocks.size()), static_cast<std::uint32_t>(block_.text.size())});
+}
+
 void Composer::set_word(std::string_view word, std::uint32_t line) {
   auto& text = block_.text;
   if (!text.empty()) {
@@ -78,10 +88,12 @@ void Composer::set_word(std::string_view word, std::uint32_t line) {
       const bool hyphen = fold_ && text.size() > 1 && text.back() == '-' && is_letter_byte(text[text.size() - 2]) &&
                           ((word[0] >= 'a' && word[0] <= 'z') || static_cast<unsigned char>(word[0]) >= 0xC3);
       if (hyphen) {
-        draft_.seams.push_back({static_cast<std::uint32_t>(draft_.blocks.size()), static_cast<std::uint32_t>(text.size())});
+        note_seam();
       } else {
         text += ' ';
       }
+    } else if (text.back() == '-' && marked_here()) {
+      note_seam();  // "over-[page mark]head"
     } else if (combining(word)) {
       std::size_t last = text.size() - 1;
       while (last > 0 && (static_cast<unsigned char>(text[last]) & 0xC0) == 0x80) --last;

@@ -42,6 +42,8 @@ class Composer {
 
  private:
   void set_word(std::string_view word, std::uint32_t line);
+  bool marked_here() const;
+  void note_seam();
 
   Draft& draft_;
   Block block_;

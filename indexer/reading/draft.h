@@ -32,6 +32,12 @@ struct Draft {
   std::vector<Seam> seams;
 };
 
+/// Takes blocks out. What pointed into one that goes points to the front of the next that stays; its seams go.
+void drop_blocks(Draft& draft, const std::vector<bool>& gone);
+
+/// Appends block `from` to block `to` after one space, with all that points into it; `from` is left empty.
+void append_block(Draft& draft, std::uint32_t to, std::uint32_t from);
+
 /// Reads HTML that is UTF-8 in NFC. Needs no well-formed input; nesting deeper than 256 elements is flattened.
 Draft draft_html(std::string_view text);
 

@@ -15,7 +15,7 @@ std::uint32_t EditMap::moved(std::uint32_t at) const {
   return static_cast<std::uint32_t>(at + shift);
 }
 
-void apply(const std::vector<Edit>& edits, Block& block) {
+void apply_edits(const std::vector<Edit>& edits, Block& block) {
   if (edits.empty()) return;
   const EditMap map(edits);
   std::string text;
@@ -36,10 +36,10 @@ void apply(const std::vector<Edit>& edits, Block& block) {
   std::erase_if(block.runs, [](const Run& run) { return run.span.empty(); });
 }
 
-void apply(const std::vector<Edit>& edits, Draft& draft, std::uint32_t index) {
+void apply_edits(const std::vector<Edit>& edits, Draft& draft, std::uint32_t index) {
   if (edits.empty()) return;
   const EditMap map(edits);
-  apply(edits, draft.blocks[index]);
+  apply_edits(edits, draft.blocks[index]);
   const auto by_block = [](const auto& a, std::uint32_t b) { return a.block < b; };
   for (auto m = std::lower_bound(draft.marks.begin(), draft.marks.end(), index, by_block);
        m != draft.marks.end() && m->block == index; ++m)

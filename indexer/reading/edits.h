@@ -28,9 +28,9 @@ class EditMap {
 };
 
 /// Applies ordered edits to the text and moves runs, cells, lines and pages of the block. Runs left empty go.
-void apply(const std::vector<Edit>& edits, Block& block);
+void apply_edits(const std::vector<Edit>& edits, Block& block);
 
 /// The same, with the marks and seams of the draft that lie in block `index`.
-void apply(const std::vector<Edit>& edits, Draft& draft, std::uint32_t index);
+void apply_edits(const std::vector<Edit>& edits, Draft& draft, std::uint32_t index);
 
 }  // namespace gallipot

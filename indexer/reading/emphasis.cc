@@ -104,7 +104,7 @@ void read_emphasis(Draft& draft) {
     block.runs.insert(block.runs.end(), runs.begin(), runs.end());
     std::stable_sort(block.runs.begin(), block.runs.end(),
                      [](const Run& x, const Run& y) { return x.span.begin < y.span.begin; });
-    apply(edits, draft, b);
+    apply_edits(edits, draft, b);
   }
 }
 

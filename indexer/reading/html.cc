@@ -230,6 +230,9 @@ void HtmlReader::push(const HtmlElement& element) {
                       href.starts_with("#fn") || href.starts_with("#Fn") || href.starts_with("#FN");
     if (note) open.run_style = Run::note_mark;
     else if (href.starts_with("#")) open.run_style = Run::link;
+    bool sure = false;
+    if (href.size() > 1 && composer_.open() && !page_label_of_id(href.substr(href[0] == '#' ? 1 : 0), sure).empty())
+      composer_.current().contents = true;  // mark_contents confirms it or takes it back
   }
   stack_.push_back(std::move(open));
   if (!element.is(HtmlElement::block) && composer_.open() && !page_text_ && !hidden()) open_run(stack_.back());

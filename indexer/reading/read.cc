@@ -8,7 +8,10 @@
 #include <memory>
 
 #include "indexer/reading/boilerplate.h"
+#include "indexer/reading/contents.h"
+#include "indexer/reading/dittos.h"
 #include "indexer/reading/draft.h"
+#include "indexer/reading/joins.h"
 #include "indexer/reading/page_marks.h"
 #include "indexer/text/unicode.h"
 
@@ -89,7 +92,11 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
   if (draft.blocks.empty())
     return fault("nothing is left of the book without the transcription's own front and end matter",
                  "see whether the file holds the book's text", name);
+  find_printed_marks(draft);
   book.page_marks = set_pages(draft, name, book.doubts);
+  join_broken_words(draft);
+  mark_contents(draft.blocks);
+  resolve_dittos(draft.blocks);
   book.blocks = std::move(draft.blocks);
   return book;
 }

@@ -110,9 +110,12 @@ Shape shape_of(const std::vector<Row>& rows, std::size_t begin, std::size_t end,
     columns += cells_of(rows[i].text).size() > 1;
   }
   const std::size_t ends = count - 1;
-  shape.table = columns * 2 >= count && columns >= 2 && breaks * 2 >= ends;
+  shape.table = columns * 2 >= count && columns >= 2 && (breaks * 2 >= ends || columns >= 4);
   const bool hangs = indented == count && breaks * 3 >= ends && amounts * 2 >= count;
   shape.list = breaks * 2 >= ends || hangs;
+  if (shape.list)  // in a list only a small letter goes on with the row above
+    for (std::size_t i = begin; i + 1 < end; ++i)
+      if (!is_lower(rows[i + 1].text[0]) && rows[i + 1].indent <= rows[i].indent) shape.breaks[i - begin] = true;
   shape.items = shape.list && capitals * 2 < count && (amounts * 2 >= breaks + 1 && (count > 2 || amounts == count));
   shape.verse = shape.list && !shape.items && indented == count && capitals * 2 < count;
   return shape;

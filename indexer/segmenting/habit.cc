@@ -13,24 +13,33 @@ constexpr std::uint32_t hardly_any = 5;     // words: nothing follows
 
 double probability(double log_odds) { return 1 / (1 + std::exp(-log_odds)); }
 
+/// Neither a heading nor set in any way; a number before a line that stands alone is a mark of a kind.
+bool is_plain(const Opening& o) {
+  return o.setting == Setting::plain && !o.heading && !(o.standing && !o.number.empty() && o.number.begin < o.title.begin);
+}
+
 /// An opening that can stand between two receipts, whatever class it is of.
 bool parts_receipts(const Opening& o) {
-  if (o.bracketed || o.name || o.wording == Wording::part || o.wording == Wording::component) return false;
+  if (o.bracketed || o.name || o.numeral || o.wording == Wording::part || o.wording == Wording::component) return false;
   return o.heading || (o.standing && o.setting != Setting::plain);
 }
 
-std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Openings& openings) {
+/// `known`: figures of the classes where they have been weighed already: then a class that marks no receipts does not
+/// end what follows, unless it is a heading.
+std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Openings& openings,
+                                    const std::vector<GroupFigures>& known) {
   std::vector<ProseCount> after(openings.all.size());
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     auto& sum = after[k];
-    sum = openings.prose[o.block];
+    if (!o.standing) sum = openings.prose[o.block];
     for (std::size_t b = o.block + 1; b < blocks.size() && sum.words < far_enough; ++b) {
       const auto at = openings.at_block[b];
       if (blocks[b].contents) break;
       if (at >= 0) {
         const auto& next = openings.all[static_cast<std::size_t>(at)];
-        if (parts_receipts(next) || next.group == o.group) break;
+        const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
+        if ((parts_receipts(next) && !weighed_out) || next.group == o.group) break;
         if (!next.standing && !o.standing) break;
       }
       if (blocks[b].kind != Block::Kind::note) sum += openings.prose[b];
@@ -51,6 +60,17 @@ bool is_beneath(const Openings& openings, std::size_t k) {
     if (openings.prose[b - 1].words > 0) return false;
   }
   return false;
+}
+
+/// A plain line with another of its class right before or after it: an item of a list.
+bool is_listed(const Openings& openings, std::size_t k) {
+  const auto& o = openings.all[k];
+  const auto neighbour = [&](std::size_t b) {
+    if (b >= openings.at_block.size() || openings.at_block[b] < 0) return false;
+    const auto& n = openings.all[static_cast<std::size_t>(openings.at_block[b])];
+    return n.group == o.group && n.standing;
+  };
+  return (o.block > 0 && neighbour(o.block - 1)) || neighbour(o.block + 1);
 }
 
 void measure_groups(const Openings& openings, Habit& habit) {
@@ -97,22 +117,78 @@ void weigh_group(GroupFigures& g, bool plain) {
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
 
+
+/// By opening: the last standing line before it that can part receipts; -1 where there is none.
+std::vector<std::int32_t> governors(const Openings& openings) {
+  std::vector<std::int32_t> out;
+  std::int32_t last = -1;
+  for (std::size_t k = 0; k < openings.all.size(); ++k) {
+    out.push_back(last);
+    if (parts_receipts(openings.all[k])) last = static_cast<std::int32_t>(k);
+  }
+  return out;
+}
+
+/// The class that marks most of the book's receipts; -1 where none does.
+std::int32_t main_group(const Habit& habit, const std::vector<Opening>& example) {
+  std::int32_t best = -1;
+  double most = 0;
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    if (habit.groups[g].weight < 0) continue;
+    const double n = habit.groups[g].count * std::min(habit.groups[g].weight, 2.0) * (is_plain(example[g]) ? 0.5 : 1.0);
+    if (n > most) most = n, best = static_cast<std::int32_t>(g);
+  }
+  return best;
+}
+
+/// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful, and
+/// plain lines are hardly titles where others are marked.
+void weigh_against_main(Habit& habit, const std::vector<Opening>& example, const std::vector<int>& level) {
+  const auto main = main_group(habit, example);
+  if (main < 0) return;
+  const auto m = static_cast<std::size_t>(main);
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) {
+    auto& f = habit.groups[g];
+    if (g == m || f.role == Role::contributor) continue;
+    if (f.count * 10 < habit.groups[m].count) f.weight -= 1;
+    if (example[g].heading && (!example[m].heading || level[g] < level[m])) f.weight -= 2;
+    if (is_plain(example[g]) && !is_plain(example[m]) && habit.groups[m].count * 2 > f.count) f.weight -= 3;
+  }
+}
+
+/// Run-ins under titles that stand alone are mostly labels within the receipt.
+void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& governor, Habit& habit) {
+  for (std::size_t k = 0; k < openings.all.size(); ++k) {
+    if (openings.all[k].standing || governor[k] < 0) continue;
+    const auto& above = habit.groups[openings.all[static_cast<std::size_t>(governor[k])].group];
+    if (above.weight > 0 && habit.after[static_cast<std::size_t>(governor[k])].words >= hardly_any)
+      habit.groups[openings.all[k].group].nested += 1;
+  }
+  for (auto& g : habit.groups) {
+    g.nested /= g.count;
+    g.weight -= 4 * g.nested;
+    if (g.role != Role::contributor) g.role = g.weight > 0 ? Role::title : Role::none;
+  }
+}
+
 double wording_odds(Wording w) {
   switch (w) {
     case Wording::part: return -6;
     case Wording::component: return -2;
     case Wording::way: return 0.5;
-    case Wording::chapter: return -4;
+    case Wording::chapter: return -6;
     case Wording::front: return -6;
-    case Wording::menu: return -1.5;
+    case Wording::menu: return -7;
     case Wording::plain: return 0;
   }
   return 0;
 }
 
 double opening_odds(const Opening& o, const ProseCount& after, const GroupFigures& g, std::uint32_t repeats) {
-  double z = g.weight + 0.5 * after.log_odds() + 2 * (o.look - 0.4) + wording_odds(o.wording);
-  if (after.words < hardly_any) z -= 5;
+  const auto follows = after.log_odds();
+  // Short prose proves little; long prose that talks proves that it is no receipt.
+  double z = g.weight + (follows < 0 && after.words >= 60 ? 0.8 : 0.5) * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
+  if (after.words < hardly_any) z -= 8;
   if (o.bracketed || o.name) z -= 6;
   // A label met again and again ("Mode", "For the sauce") is the book's own way to part a receipt.
   if (!o.standing && o.wording == Wording::plain && repeats > 5) z -= 4;
@@ -123,6 +199,7 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (odds > 0) return Role::title;
   if (o.name) return Role::contributor;
   if (o.bracketed) return Role::subtitle;
+  if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
   if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (o.setting == Setting::plain && !o.heading) return Role::none;
@@ -153,20 +230,30 @@ std::string tell(const Openings& openings, const Habit& habit) {
 
 Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
   Habit habit;
-  habit.after = prose_after(blocks, openings);
+  habit.after = prose_after(blocks, openings, {});
   measure_groups(openings, habit);
   std::vector<std::uint32_t> repeats(openings.wordings);
-  std::vector<bool> plain(habit.groups.size());
+  std::vector<Opening> example(habit.groups.size());
+  std::vector<int> level(habit.groups.size());
   for (const auto& o : openings.all) {
     ++repeats[o.same];
-    if (o.setting == Setting::plain && !o.heading) plain[o.group] = true;
+    example[o.group] = o;
+    level[o.group] = blocks[o.block].level;
   }
-  for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], plain[g]);
+  for (std::size_t g = 0; g < habit.groups.size(); ++g) weigh_group(habit.groups[g], is_plain(example[g]));
+  weigh_against_main(habit, example, level);
+  const auto governor = governors(openings);
+  weigh_nesting(openings, governor, habit);
+  habit.after = prose_after(blocks, openings, habit.groups);
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     const auto& g = habit.groups[o.group];
-    habit.odds.push_back(opening_odds(o, habit.after[k], g, repeats[o.same]));
-    habit.roles.push_back(role_of(o, habit.odds.back(), habit.after[k], g));
+    auto odds = opening_odds(o, habit.after[k], g, repeats[o.same]);
+    if (o.numeral && is_beneath(openings, k)) odds -= 8;
+    if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
+    if (!o.standing && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
+    habit.odds.push_back(odds);
+    habit.roles.push_back(role_of(o, odds, habit.after[k], g));
   }
   habit.sentence = tell(openings, habit);
   return habit;

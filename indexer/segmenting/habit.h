@@ -28,6 +28,7 @@ struct GroupFigures {
   double names = 0;             ///< share that are names of persons
   double brackets = 0;          ///< share that stand in brackets
   double beneath = 0;           ///< share that stand directly under a marked line, with no prose between
+  double nested = 0;            ///< of run-ins: share that stand within a receipt whose title stands alone
   double variety = 0;           ///< different wordings by count
   double weight = 0;            ///< log-odds that the class marks receipts
   Role role = Role::none;       ///< title, contributor or none

@@ -26,6 +26,7 @@ bool beyond_ascii(char c) { return static_cast<unsigned char>(c) >= 0x80; }
 
 Marking::Marking(const Block& block) {
   const std::string_view text = block.text;
+  text_ = text;
   size_ = static_cast<std::uint32_t>(std::min<std::size_t>(text.size(), reach));
   for (std::uint32_t i = 0; i < size_; ++i)
     if (upper(text[i]) || lower(text[i])) bits_[i] = letter;
@@ -58,8 +59,12 @@ void Marking::mark_capitals(std::string_view text) {
 Setting Marking::setting(Span span) const {
   std::array<std::uint32_t, 6> count{};
   std::uint32_t letters = 0, marked = 0;
+  int depth = 0;  // what stands in brackets is often set otherwise: it is asked only where all is in brackets
+  const bool all_bracketed = span.begin < size_ && (text_[span.begin] == '(' || text_[span.begin] == '[');
   for (std::uint32_t i = span.begin; i < std::min(span.end, size_); ++i) {
-    if (!(bits_[i] & letter)) continue;
+    if (text_[i] == '(' || text_[i] == '[') ++depth;
+    if (text_[i] == ')' || text_[i] == ']') --depth;
+    if (!(bits_[i] & letter) || (depth > 0 && !all_bracketed)) continue;
     ++letters;
     marked += (bits_[i] & 63) != 0;
     for (std::uint32_t k = 0; k < 6; ++k) count[k] += (bits_[i] >> k) & 1;

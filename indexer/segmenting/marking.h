@@ -3,13 +3,14 @@
 
 #include <array>
 #include <cstdint>
+#include <string_view>
 
 #include "indexer/reading/block.h"
 #include "indexer/segmenting/opening.h"
 
 namespace gallipot {
 
-/// The settings of the first bytes of one block's text.
+/// The settings of the first bytes of one block's text. The block must outlive it.
 class Marking {
  public:
   static constexpr std::uint32_t reach = 320;  ///< bytes looked at; no title is longer
@@ -25,6 +26,7 @@ class Marking {
  private:
   void mark_capitals(std::string_view text);
 
+  std::string_view text_;
   std::array<std::uint8_t, reach> bits_{};   ///< Run styles used here, packed
   std::uint32_t size_ = 0;
 };

@@ -29,6 +29,7 @@ struct Opening {
   std::uint32_t body = 0;    ///< where the receipt's own words begin in the block; its end where the title stands alone
   bool standing = false;     ///< the title is a block of its own
   bool heading = false;      ///< transcribed as a heading
+  bool numeral = false;      ///< it is a numeral and nothing else
   bool name = false;         ///< it is the name of a person, not of a dish
   bool bracketed = false;    ///< all of it stands in brackets
   Setting setting = Setting::plain;

@@ -28,15 +28,34 @@ bool starts_upper(std::string_view t, std::uint32_t at) {
   return at < t.size() && ((t[at] >= 'A' && t[at] <= 'Z') || static_cast<unsigned char>(t[at]) >= 0x80);
 }
 
+/// "II." alone on a line: another way of the dish above.
+bool bare_numeral(const Block& b, const LeadingNumber& number, Opening& o) {
+  if (number.number.empty() || b.kind != Block::Kind::paragraph || b.text[number.number.begin] < 'I') return false;
+  o.standing = o.numeral = true;
+  o.setting = Setting::caps;
+  o.wording = Wording::way;
+  o.printed = {0, static_cast<std::uint32_t>(b.text.size())};
+  o.title = number.number;
+  o.body = o.printed.end;
+  return true;
+}
+
 /// The opening of a block that stands alone: a heading, a short marked line, a short plain line without a sentence.
 bool standing_opening(const Block& b, const Marking& marking, const LeadingNumber& number, Opening& o) {
   const std::string_view t = b.text;
   const bool heading = b.kind == Block::Kind::heading;
   if (!heading && t.size() > longest_title) return false;
-  if (b.kind == Block::Kind::list_item || (b.kind == Block::Kind::table_row && b.cells.size() > 1)) return false;
+  if (b.kind == Block::Kind::list_item) return false;
+  if (b.kind == Block::Kind::table_row && (b.cells.size() > 1 || t.find('\n') != std::string_view::npos)) return false;
   Span whole{number.end, static_cast<std::uint32_t>(t.size())};
-  if (whole.empty()) return false;
-  const auto setting = marking.setting(whole);
+  if (whole.empty()) return bare_numeral(b, number, o);
+  auto setting = marking.setting(whole);
+  if (!heading && setting == Setting::plain) {
+    // "_To dress a head._ Turtle fashion.": a marked piece with a few words after it is still one line.
+    const auto end = piece_end(t, number.end, whole.end);
+    if (end < whole.end && whole.end - end <= 40 && end - number.end + 10 > whole.end - end) setting = marking.setting({number.end, end});
+  }
+  if (setting == Setting::plain && b.kind == Block::Kind::table_row) return false;
   if (!heading && setting == Setting::plain) {
     if (t.size() > 90 || !starts_upper(t, number.end)) return false;
     const char last = t.back();
@@ -124,7 +143,7 @@ std::string group_name(const Block& b, const Opening& o) {
                                                                                                    : '.';
   }
   g += ' ';
-  g += first_word(b.style);
+  g += o.heading ? first_word(b.style) : std::string_view(b.style);
   return g;
 }
 
@@ -185,7 +204,8 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
       o.group = groups.of(name);
       if (o.group == found.groups.size()) found.groups.push_back(name);
       found.at_block[i] = static_cast<std::int32_t>(found.all.size());
-      body = o.body;
+      // A plain line is as likely prose as a title: it counts as both.
+      body = o.standing && o.setting == Setting::plain && !o.heading ? 0 : o.body;
       found.all.push_back(o);
     }
     if (b.kind == Block::Kind::rule || b.kind == Block::Kind::caption || body >= b.text.size()) continue;

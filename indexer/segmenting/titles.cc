@@ -201,7 +201,8 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
     if (count == 0 && (w.key == "from" || w.key == "by") && i + 1 < words.size())
       name = (vocabulary.signs(words[i + 1].key) & sign_honorific) || words[i + 1].all_capitals;
     if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
-    if (count == 0) directs = directs || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
+    if (count == 0) directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" ||
+                                w.key == "these" || w.key == "if" || w.key == "when" || w.key == "some" || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;
@@ -210,6 +211,10 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
   }
   if (count == 0) return 0;
   double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.0) - 0.25 * std::min(talk, 3.0);
+  // "Soups, 41": a line of an index.
+  if (count > 1 && !words.all().empty() && words.all().back().kind == Word::Kind::number && words.size() > 2 &&
+      words[words.size() - 2].kind == Word::Kind::point && words[words.size() - 2].key != ".")
+    look -= 1;
   if (directs) look -= 0.5;
   if (count > 12) look -= 0.04 * (count - 12);
   if (!title.empty() && (title.back() == ',' || title.back() == ';')) look -= 0.3;
