@@ -104,7 +104,7 @@ std::string duration(double minutes) {
   const auto in = [](double value, const char* unit) {
     return fmt::format("{:.3g} {}{}", value, unit, value == 1 ? "" : "s");
   };
-  if (minutes < 90) return in(minutes, "minute");
+  if (minutes < 90 && minutes != 60) return in(minutes, "minute");
   if (minutes < 48 * 60) return in(minutes / 60, "hour");
   if (minutes < 21 * 24 * 60) return in(minutes / (24 * 60), "day");
   return in(minutes / (7 * 24 * 60), "week");

@@ -50,9 +50,19 @@ WrittenAmount write_amount(const Amount& amount) {
   if (amount.unit != Amount::Unit::count) out.unit = unit_name(amount.unit);
   const int decimals = decimals_of(amount.low, amount.likely, amount.high);
   out.figure = write_figure(amount.likely, decimals);
-  const std::string low = write_figure(amount.low, decimals), high = write_figure(amount.high, decimals);
-  if (low != out.figure || high != out.figure) out.range = low + dash + high;
+  if (write_figure(amount.low, decimals) != out.figure || write_figure(amount.high, decimals) != out.figure)
+    out.range = write_ends(amount.low, amount.high, decimals);
   return out;
+}
+
+std::string write_ends(double low, double high, int decimals) {
+  const double half = (high - low) / 2;
+  const double place = std::pow(10.0, half > 0 ? std::max(magnitude(half), -decimals) : -decimals);
+  const int written = static_cast<int>(std::lround(-std::log10(place)));
+  // A twentieth of the place is let go, so that 3.02 is not written as 4.
+  constexpr double slack = 0.05;
+  return write_figure(std::floor(low / place + slack) * place, written) + dash +
+         write_figure(std::ceil(high / place - slack) * place, written);
 }
 
 WrittenAmount write_large_amount(const Amount& amount) {
@@ -68,8 +78,11 @@ std::string write_minutes(const Range& minutes) {
     double minutes;
     const char *one, *many;
   };
-  static constexpr Scale scales[] = {
-      {1, "min", "min"}, {60, "h", "h"}, {24 * 60, "day", "days"}, {7 * 24 * 60, "week", "weeks"}};
+  static constexpr Scale scales[] = {{1, "min", "min"},
+                                     {60, "h", "h"},
+                                     {24 * 60, "day", "days"},
+                                     {7 * 24 * 60, "week", "weeks"},
+                                     {365 * 24 * 60, "year", "years"}};
   // The largest scale in which the shorter end is still one or more, and a plain enough figure.
   const Scale* scale = &scales[0];
   for (const Scale& larger : scales) {

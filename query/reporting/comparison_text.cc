@@ -61,12 +61,23 @@ std::vector<std::string> remarks(const Cell& cell) {
   return out;
 }
 
-std::string cell_text(const Cell& cell, std::size_t figure_width, const TextStyle& style) {
+/// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
+bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
+
+/// How wide the figures of a column are before and after the point, so that their points stand under one another.
+struct FigureWidth {
+  std::size_t whole = 0, part = 0;
+};
+
+std::size_t whole_of(const std::string& figure) { return std::min(figure.find('.'), figure.size()); }
+
+std::string cell_text(const Cell& cell, const FigureWidth& width, const TextStyle& style) {
   if (!cell.present) return absent;
   std::vector<std::string> out;
   if (cell.per_basis) {
     WrittenAmount written = write_amount(*cell.per_basis);
-    written.figure = padded(written.figure, figure_width, true);
+    const std::size_t whole = whole_of(written.figure);
+    written.figure = std::string(width.whole - whole, ' ') + padded(written.figure, whole + width.part);
     out.push_back(written.text() + (cell.out_of_line ? " !" : ""));
   } else {
     out.emplace_back("as printed");
@@ -79,11 +90,15 @@ std::string cell_text(const Cell& cell, std::size_t figure_width, const TextStyl
   return lines(out);
 }
 
-std::size_t figure_width(const Comparison& comparison, std::size_t witness) {
-  std::size_t out = 0;
-  for (const Row& row : comparison.rows)
-    if (const auto& amount = row.cells[witness].per_basis)
-      out = std::max(out, columns_of(write_amount(*amount).figure));
+FigureWidth figure_width(const Comparison& comparison, std::size_t witness) {
+  FigureWidth out;
+  for (const Row& row : comparison.rows) {
+    const auto& amount = row.cells[witness].per_basis;
+    if (!amount || in_one_only(row, comparison.witnesses.size())) continue;
+    const std::string figure = write_amount(*amount).figure;
+    out.whole = std::max(out.whole, whole_of(figure));
+    out.part = std::max(out.part, figure.size() - whole_of(figure));
+  }
   return out;
 }
 
@@ -91,12 +106,9 @@ std::string median_text(const Row& row) {
   if (!row.median) return "as printed";
   const WrittenAmount written = write_amount(*row.median);
   // Of one or two amounts a median says nothing that the cells do not.
-  if (row.measured < 3) return "";
+  if (row.measured < 3) return "too few";
   return written.text();
 }
-
-/// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
-bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
 
 /// "B alone: red pepper 1.5 (1.3-1.6), horseradish as printed".
 std::string ingredients_of_one(const Comparison& comparison, const TextStyle& style) {
@@ -124,7 +136,7 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   const bool several = all > 2;
   std::vector<std::string> head{""};
   if (several) head.insert(head.end(), {"in", "median\n(quartiles)"});
-  std::vector<std::size_t> figures;
+  std::vector<FigureWidth> figures;
   for (std::size_t w = 0; w < all; ++w) {
     head.push_back(heading(comparison.witnesses[w]));
     figures.push_back(figure_width(comparison, w));

@@ -27,6 +27,18 @@ TEST(Amounts, AnExactOneHasNoneAndThreeDigitsAtMost) {
   EXPECT_EQ(written(3, 3, 3, Amount::Unit::count), "3");
 }
 
+TEST(Amounts, TheEndsAreRoundedOutwards) {
+  EXPECT_EQ(written(1.32, 1.5, 1.59),
+            "1.5 g (1.3\xE2\x80\x93"
+            "1.6)");
+  EXPECT_EQ(written(6.6, 9.4, 11.9),
+            "9.4 g (6\xE2\x80\x93"
+            "12)");
+  EXPECT_EQ(written(3.12, 3.54, 3.75),
+            "3.54 g (3.1\xE2\x80\x93"
+            "3.8)");
+}
+
 TEST(Amounts, LargeOnesInProseAreInKilograms) {
   EXPECT_EQ(write_large_amount({Amount::Unit::gram, 10000, 12000, 14000, ""}).text(),
             "12 kg (10\xE2\x80\x93"
@@ -50,6 +62,7 @@ TEST(Amounts, MinutesAsACookSaysThem) {
             "3\xE2\x80\x93"
             "4 days");
   EXPECT_EQ(write_minutes({20160, 20160}), "2 weeks");
+  EXPECT_EQ(write_minutes({7 * 525600, 7 * 525600}), "7 years");
 }
 
 }  // namespace
