@@ -57,12 +57,16 @@ WrittenAmount write_amount(const Amount& amount) {
 
 std::string write_ends(double low, double high, int decimals) {
   const double half = (high - low) / 2;
-  const double place = std::pow(10.0, half > 0 ? std::max(magnitude(half), -decimals) : -decimals);
-  const int written = static_cast<int>(std::lround(-std::log10(place)));
+  const int finest = half > 0 ? std::min(-magnitude(half), decimals) : decimals;
   // A twentieth of the place is let go, so that 3.02 is not written as 4.
   constexpr double slack = 0.05;
-  return write_figure(std::floor(low / place + slack) * place, written) + dash +
-         write_figure(std::ceil(high / place - slack) * place, written);
+  const auto end = [&](double value, bool up) {
+    // An end that is small beside the width keeps a digit of its own: 3 to 40, not 0 to 40.
+    const int places = value > 0 ? std::max(finest, -magnitude(value)) : finest;
+    const double place = std::pow(10.0, -places);
+    return write_figure((up ? std::ceil(value / place - slack) : std::floor(value / place + slack)) * place, places);
+  };
+  return end(low, false) + dash + end(high, true);
 }
 
 WrittenAmount write_large_amount(const Amount& amount) {

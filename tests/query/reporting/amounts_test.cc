@@ -39,6 +39,15 @@ TEST(Amounts, TheEndsAreRoundedOutwards) {
             "3.8)");
 }
 
+TEST(Amounts, ASmallEndIsNeverWrittenAsNought) {
+  EXPECT_EQ(written(3.7, 14, 39),
+            "14 g (3\xE2\x80\x93"
+            "40)");
+  EXPECT_EQ(written(0.04, 1.5, 3.6),
+            "1.5 g (0.04\xE2\x80\x93"
+            "4)");
+}
+
 TEST(Amounts, LargeOnesInProseAreInKilograms) {
   EXPECT_EQ(write_large_amount({Amount::Unit::gram, 10000, 12000, 14000, ""}).text(),
             "12 kg (10\xE2\x80\x93"
