@@ -12,14 +12,21 @@ namespace {
 struct Irregular {
   std::string_view plural, singular;
 };
-// English plurals that no rule of spelling makes.
-constexpr std::array<Irregular, 7> irregulars = {{{"feet", "foot"},
+// English plurals that no rule of spelling makes, or that singular() takes for another word's.
+constexpr std::array<Irregular, 8> irregulars = {{{"feet", "foot"},
                                                   {"geese", "goose"},
                                                   {"teeth", "tooth"},
                                                   {"oxen", "ox"},
                                                   {"mice", "mouse"},
                                                   {"men", "man"},
-                                                  {"women", "woman"}}};
+                                                  {"women", "woman"},
+                                                  {"olives", "olive"}}};
+
+// Words whose plural form is a thing of its own ("greens" is no colour, "bitters" no taste) or no plural at all.
+constexpr std::array<std::string_view, 18> stays = {
+    "greens", "bitters",   "lights", "lees",        "suds",    "shorts",   "grits", "groats",
+    "naples", "sassafras", "aloes",  "cantharides", "sanders", "duxelles", "gras",  "spirits",
+    "whites", "peppers"};
 
 std::uint32_t hash_of(std::string_view s) {
   std::uint64_t head = 0, tail = 0;
@@ -41,9 +48,9 @@ bool ends_with(std::string_view s, std::string_view end) {
   return s.size() > end.size() && s.substr(s.size() - end.size()) == end;
 }
 
-// Spellings that plain_word() may reduce to `word`; the caller checks each.
+// Spellings that plain_word() may reduce to `word`, without possessives; the caller checks each.
 std::vector<std::string> spellings_of(const std::string& word) {
-  std::vector<std::string> out = {word, word + "s", word + "es", word + "ses"};
+  std::vector<std::string> out = {word, word + "s", word + "es"};
   const auto stem = [&](std::size_t n) { return word.substr(0, word.size() - n); };
   if (ends_with(word, "y")) out.push_back(stem(1) + "ies");
   if (ends_with(word, "f")) out.push_back(stem(1) + "ves");
@@ -52,15 +59,27 @@ std::vector<std::string> spellings_of(const std::string& word) {
   if (ends_with(word, "ied")) out.push_back(stem(3) + "y'd");
   for (const auto& i : irregulars)
     if (i.singular == word) out.emplace_back(i.plural);
-  for (std::size_t k = out.size(); k-- > 0;) out.push_back(out[k] + "'s");
   return out;
 }
 
 // A hyphen, or the apostrophe of a plural possessive ("calves' feet"), stands between two words of one phrase.
 bool joins(const Word& w) { return w.kind == Word::Kind::point && (w.key == "-" || (w.key == "'" && w.glued)); }
 
+// Most phrases of the tables are small letters and spaces: cut at those without a tokenizer.
+bool simple(std::string_view phrase) {
+  return std::all_of(phrase.begin(), phrase.end(), [](char c) { return (c >= 'a' && c <= 'z') || c == ' '; });
+}
+
 std::vector<std::string> words_of(std::string_view phrase) {
   std::vector<std::string> out;
+  if (simple(phrase)) {
+    while (!phrase.empty()) {
+      const auto end = std::min(phrase.find(' '), phrase.size());
+      if (end > 0) out.push_back(Phrases::plain_word(phrase.substr(0, end)));
+      phrase.remove_prefix(std::min(end + 1, phrase.size()));
+    }
+    return out;
+  }
   const Words words(phrase);
   for (const auto& w : words.all())
     if (!joins(w)) out.push_back(Phrases::plain_word(w.key));
@@ -77,6 +96,7 @@ std::string Phrases::plain_word(std::string_view key) {
   }
   for (const auto& i : irregulars)
     if (i.plural == key) return std::string(i.singular);
+  if (std::find(stays.begin(), stays.end(), key) != stays.end()) return std::string(key);
   return singular(key);
 }
 
@@ -102,7 +122,7 @@ void Phrases::enter_spelling(std::string_view spelling, std::uint32_t id) {
     slots[i] = slot;
   };
   if (slots_.size() < 3 * (spellings_ + 1)) {
-    std::vector<Slot> wider(std::max<std::size_t>(64, slots_.size() * 2));
+    std::vector<Slot> wider(std::max<std::size_t>(1024, slots_.size() * 2));
     for (const auto& slot : slots_)
       if (slot.id != none) place(wider, slot);
     slots_ = std::move(wider);
@@ -113,14 +133,25 @@ void Phrases::enter_spelling(std::string_view spelling, std::uint32_t id) {
   ++spellings_;
 }
 
-std::uint32_t Phrases::enter_word(std::string_view key) {
-  const auto known = word_id(key);
-  if (known != none) return known;
-  const std::string word(key);
-  const std::uint32_t id = word_count_++;
-  first_.push_back(0);
-  for (const auto& spelling : spellings_of(word))
-    if (plain_word(spelling) == word) enter_spelling(spelling, id);
+std::uint32_t Phrases::enter_word(const std::string& word, bool joined) {
+  auto id = word_id(word);
+  if (id == none) {
+    id = word_count_++;
+    first_.push_back(0);
+    spelt_out_.push_back(false);
+  }
+  if (joined) {
+    enter_spelling(word, id);
+    if (plain_word(word + "s") == word) enter_spelling(word + "s", id);
+    return id;
+  }
+  if (spelt_out_[id]) return id;
+  spelt_out_[id] = true;
+  for (const auto& spelling : spellings_of(word)) {
+    if (plain_word(spelling) != word) continue;
+    enter_spelling(spelling, id);
+    enter_spelling(spelling + "'s", id);
+  }
   return id;
 }
 
@@ -135,41 +166,55 @@ std::uint32_t Phrases::step(std::uint32_t node, std::uint32_t id) const {
   }
 }
 
+void Phrases::put(std::vector<Edge>& edges, const Edge& edge) {
+  const std::size_t mask = edges.size() - 1;
+  std::size_t i = edge_hash(edge.from) & mask;
+  while (edges[i].to != 0) i = (i + 1) & mask;
+  edges[i] = edge;
+}
+
 std::uint32_t Phrases::enter_step(std::uint32_t node, std::uint32_t id) {
   if (const auto known = step(node, id); known != 0) return known;
   const auto to = static_cast<std::uint32_t>(nodes_.size());
   nodes_.emplace_back();
   if (node == 0) return first_[id] = to;
   nodes_[node].leads_on = true;
-  const auto place = [](std::vector<Edge>& edges, const Edge& edge) {
-    const std::size_t mask = edges.size() - 1;
-    std::size_t i = edge_hash(edge.from) & mask;
-    while (edges[i].to != 0) i = (i + 1) & mask;
-    edges[i] = edge;
-  };
-  if (edges_.size() < 2 * (edge_count_ + 1)) {
-    std::vector<Edge> wider(std::max<std::size_t>(64, edges_.size() * 2));
-    for (const auto& edge : edges_)
-      if (edge.to != 0) place(wider, edge);
-    edges_ = std::move(wider);
-  }
-  place(edges_, {static_cast<std::uint64_t>(node) << 32 | id, to});
+  widen_edges(edge_count_ + 1);
+  put(edges_, {static_cast<std::uint64_t>(node) << 32 | id, to});
   ++edge_count_;
   return to;
 }
 
-bool Phrases::enter_phrase(const std::vector<std::string>& words, std::uint32_t value) {
+void Phrases::widen_edges(std::size_t for_count) {
+  if (edges_.size() >= 2 * for_count) return;
+  std::size_t size = std::max<std::size_t>(1024, edges_.size());
+  while (size < 2 * for_count) size *= 2;
+  std::vector<Edge> wider(size);
+  for (const auto& edge : edges_)
+    if (edge.to != 0) put(wider, edge);
+  edges_ = std::move(wider);
+}
+
+std::uint32_t Phrases::place(std::uint32_t from, const std::vector<std::uint32_t>& numbers) {
   if (nodes_.empty()) nodes_.emplace_back();
-  std::uint32_t node = 0;
-  for (const auto& w : words) node = enter_step(node, enter_word(w));
-  if (nodes_[node].value != none) return false;
-  nodes_[node].value = value;
+  for (const auto id : numbers) from = enter_step(from, id);
+  return from;
+}
+
+bool Phrases::claim(std::uint32_t place, std::uint32_t value) {
+  if (place == 0 || nodes_[place].value != none) return false;
+  nodes_[place].value = value;
   ++count_;
   return true;
 }
 
-// Written together: every way of joining neighbours ("all spice", "bread crumbs"). The pieces are short words of a table,
-// so that what they make together is no other English word.
+void Phrases::reserve(std::size_t phrases) {
+  nodes_.reserve(phrases + phrases / 4);
+  widen_edges(phrases);
+}
+
+// Written together: every way of joining neighbours ("all spice", "bread crumbs"). The pieces are words of a table, so
+// that what they make together is hardly ever another English word.
 void Phrases::enter_joined(const std::vector<std::string>& words, std::uint32_t value) {
   if (words.size() < 2 || words.size() > 3) return;
   const unsigned ways = 1u << (words.size() - 1);
@@ -181,15 +226,23 @@ void Phrases::enter_joined(const std::vector<std::string>& words, std::uint32_t 
       else
         joined.push_back(words[i]);
     }
-    for (auto& w : joined) w = plain_word(w);
-    enter_phrase(joined, value);
+    std::vector<std::uint32_t> ids;
+    for (const auto& w : joined) ids.push_back(enter_word(plain_word(w), true));
+    claim(place(0, ids), value);
   }
+}
+
+std::vector<std::uint32_t> Phrases::numbers(std::string_view phrase) {
+  std::vector<std::uint32_t> out;
+  for (const auto& w : words_of(phrase)) out.push_back(enter_word(w));
+  return out;
 }
 
 bool Phrases::add(std::string_view phrase, std::uint32_t value) {
   const auto words = words_of(phrase);
-  if (words.empty()) return false;
-  const bool fresh = enter_phrase(words, value);
+  std::vector<std::uint32_t> ids;
+  for (const auto& w : words) ids.push_back(enter_word(w));
+  const bool fresh = claim(place(0, ids), value);
   if (fresh) enter_joined(words, value);
   return fresh;
 }

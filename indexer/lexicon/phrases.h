@@ -25,6 +25,16 @@ class Phrases {
   /// Adds a phrase. A phrase already there keeps its first value; returns whether it was new.
   bool add(std::string_view phrase, std::uint32_t value);
 
+  /// The numbers of a phrase's words here, entering those not met before. For building many phrases out of few parts.
+  std::vector<std::uint32_t> numbers(std::string_view phrase);
+  /// The place in the tree of phrases that numbers() lead to from another place (0: from the beginning).
+  std::uint32_t place(std::uint32_t from, const std::vector<std::uint32_t>& numbers);
+  /// Makes a place other than 0 the end of a phrase, whose words are not joined. A place claimed already keeps its first
+  /// value; returns whether it was free.
+  bool claim(std::uint32_t place, std::uint32_t value);
+  /// Makes room for so many phrases at once.
+  void reserve(std::size_t phrases);
+
   /// The longest phrase that begins at words[at]; `words == 0` in the answer where there is none.
   Match longest(const std::vector<Word>& words, std::size_t at) const;
 
@@ -53,11 +63,12 @@ class Phrases {
     bool leads_on = false;  ///< has edges to longer phrases
   };
   std::uint32_t word_id(std::string_view key) const;
-  std::uint32_t enter_word(std::string_view key);
+  std::uint32_t enter_word(const std::string& word, bool joined = false);
   void enter_spelling(std::string_view spelling, std::uint32_t id);
   std::uint32_t step(std::uint32_t node, std::uint32_t id) const;
+  static void put(std::vector<Edge>& edges, const Edge& edge);
+  void widen_edges(std::size_t for_count);
   std::uint32_t enter_step(std::uint32_t node, std::uint32_t id);
-  bool enter_phrase(const std::vector<std::string>& words, std::uint32_t value);
   void enter_joined(const std::vector<std::string>& words, std::uint32_t value);
 
   std::vector<Slot> slots_;           ///< size a power of two
@@ -65,6 +76,7 @@ class Phrases {
   std::string letters_;               ///< all spellings end to end
   std::uint32_t word_count_ = 0;
   std::vector<std::uint32_t> first_;  ///< word id -> node of the phrases that begin with it; 0 where none does
+  std::vector<bool> spelt_out_;       ///< word id -> all its spellings are entered, not only those of a joined word
   std::vector<Edge> edges_;           ///< open-addressed, size a power of two
   std::size_t edge_count_ = 0;
   std::vector<Node> nodes_;           ///< 0 is the root

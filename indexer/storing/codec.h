@@ -15,4 +15,7 @@ std::string encode(const ComparableRecipe& recipe);
 /// Faults: bytes cut short or out of range ("the index is damaged").
 Outcome<ComparableRecipe> decode_recipe(std::string_view bytes);
 
+/// The id alone, without decoding the rest: a view into `bytes`; empty where they are damaged.
+std::string_view recipe_id_in(std::string_view bytes);
+
 }  // namespace gallipot

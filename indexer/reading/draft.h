@@ -1,0 +1,47 @@
+// What a format's reader hands on before pages are set, broken words joined and the transcription's own matter cut:
+// blocks, and the places in them that later passes decide about. Internal to the room.
+#pragma once
+
+#include <cstdint>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "indexer/reading/block.h"
+
+namespace gallipot {
+
+/// A page mark met while reading. `block` may be one past the last block (a mark after all text).
+struct PageMark {
+  std::uint32_t block = 0;
+  std::uint32_t at = 0;       ///< byte offset in that block's text
+  std::uint32_t line = 0;     ///< raw line of the mark
+  std::string label;          ///< as printed: "298", "xiv"
+  bool sure = true;           ///< false for a form that is a page mark only if the book's others run in order ("p12")
+};
+
+/// A place where the text breaks after a hyphen at a line's end; `at` is the first byte after the hyphen.
+struct Seam {
+  std::uint32_t block = 0;
+  std::uint32_t at = 0;
+};
+
+struct Draft {
+  std::vector<Block> blocks;
+  std::vector<PageMark> marks;
+  std::vector<Seam> seams;
+};
+
+/// Takes blocks out. What pointed into one that goes points to the front of the next that stays; its seams go.
+void drop_blocks(Draft& draft, const std::vector<bool>& gone);
+
+/// Appends block `from` to block `to` after one space, with all that points into it; `from` is left empty.
+void append_block(Draft& draft, std::uint32_t to, std::uint32_t from);
+
+/// Reads HTML that is UTF-8 in NFC. Needs no well-formed input; nesting deeper than 256 elements is flattened.
+Draft draft_html(std::string_view text);
+
+/// Reads plain text that is UTF-8 in NFC.
+Draft draft_text(std::string_view text);
+
+}  // namespace gallipot
