@@ -130,7 +130,7 @@ bool is_page_class(std::string_view written) {
 std::size_t set_pages(Draft& draft, const std::string& name, std::vector<Fault>& doubts) {
   auto& blocks = draft.blocks;
   std::string page;
-  std::size_t m = 0;
+  std::size_t m = 0, used = 0;
   for (std::uint32_t b = 0; b < blocks.size(); ++b) {
     Block& block = blocks[b];
     const auto size = static_cast<std::uint32_t>(block.text.size());
@@ -141,13 +141,14 @@ std::size_t set_pages(Draft& draft, const std::string& name, std::vector<Fault>&
       while (at < size && static_cast<unsigned char>(block.text[at]) <= ' ') ++at;
       if (draft.marks[m].label == page) continue;
       page = draft.marks[m].label;
+      ++used;
       if (at >= size && size > 0) continue;  // the next block's page
       if (at <= first) block.page = page;
       if (at > 0 || !block.pages.empty()) block.pages.push_back({at, page});
     }
   }
   doubt_backward_pages(draft, name, doubts);
-  return draft.marks.size();
+  return used;
 }
 
 }  // namespace gallipot
