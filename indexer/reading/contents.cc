@@ -145,11 +145,11 @@ void mark_under_heading(std::vector<Block>& blocks, std::size_t heading) {
     const auto lines = static_cast<std::size_t>(std::count(b.text.begin(), b.text.end(), '\n')) + 1;
     if (lines == 1 && b.text.size() > kLongestRow && b.kind != Block::Kind::list_item && b.kind != Block::Kind::table_row) break;
     if (b.kind == Block::Kind::heading && i > last + 12) break;
-    if (lines >= 3 || b.kind == Block::Kind::table_row || b.contents ||
-        (b.kind == Block::Kind::list_item && i <= last + kMostBetween))
-      last = i;
+    if (lines >= 3 || (b.kind == Block::Kind::table_row && i <= last + kMostBetween) || b.contents ||
+        (b.kind == Block::Kind::list_item && !b.style.empty() && i <= last + kMostBetween))
+      last = i;  // a list item of plain text tells an amount: no row of a list of dishes
   }
-  if (last < heading + 2 && std::count(blocks[last].text.begin(), blocks[last].text.end(), '\n') < 4) return;
+  if (last < heading + 2 && std::count(blocks[last].text.begin(), blocks[last].text.end(), '\n') < 3) return;
   for (std::size_t i = heading; i <= last; ++i) blocks[i].contents = true;
 }
 

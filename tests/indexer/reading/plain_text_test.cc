@@ -157,6 +157,11 @@ TEST(PlainText, ContentsWithoutPagesUnderTheirHeading) {
   EXPECT_TRUE(book.blocks[0].contents);
   EXPECT_TRUE(book.blocks[2].contents);
   EXPECT_FALSE(book.blocks.back().contents);
+  const auto receipt = read("CONTENTS.\n\n  Pea soup\n  Leek soup\n  Hare soup\n  Eel soup\n\nPEA SOUP.\n\n  Two pints of peas.\n  One leek.\n"
+                            "  Three onions.\n\n" + kProse);
+  EXPECT_TRUE(receipt.blocks[1].contents);
+  EXPECT_FALSE(receipt.blocks[2].contents);
+  EXPECT_FALSE(receipt.blocks[3].contents);
 }
 
 TEST(PlainText, TranscribersMatterIsCutOff) {
