@@ -13,9 +13,9 @@ struct Years {
 };
 
 struct Book {
-  std::string id;               ///< the shelf's key for it, also the front of its recipes' ids
-  std::string file;             ///< as the shelf list names it, relative to that list
-  std::string path;             ///< where that is from here: the list's folder joined with `file`
+  std::string id;    ///< the shelf's key for it, also the front of its recipes' ids
+  std::string file;  ///< as the shelf list names it, relative to that list
+  std::string path;  ///< where that is from here: the list's folder joined with `file`
   std::string title;
   std::string creator;
   std::string contributor;
@@ -23,7 +23,7 @@ struct Book {
   std::string first_published;  ///< EDTF; empty where it is not known
   std::string publisher;
   std::string place;
-  std::string country;          ///< ISO 3166-1 alpha-2, upper case; empty where unknown
+  std::string country;  ///< ISO 3166-1 alpha-2, upper case; empty where unknown
   std::string edition;
   std::string language;
   std::string rights;

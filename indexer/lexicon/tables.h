@@ -12,18 +12,30 @@ namespace gallipot {
 
 /// One table: columns by name. Views point into `bytes`.
 struct Table {
-  std::string name;                 ///< "foodstuffs"
-  std::string file;                 ///< for faults: "foodstuffs.tsv" or the path of the user's own
+  Table() = default;
+  Table(Table&&) = default;
+  Table& operator=(Table&&) = default;
+  Table(const Table&) = delete;  // cells are views into bytes
+  Table& operator=(const Table&) = delete;
+
+  std::string name;      ///< "foodstuffs"
+  std::string file;      ///< for faults: "foodstuffs.tsv" or the path of the user's own
+  std::string own_file;  ///< path of the user's own table laid over it; empty where there is none
   std::string bytes;
   std::vector<std::string_view> columns;
   struct Row {
     std::vector<std::string_view> cells;  ///< as many as there are columns
     long line = 0;                        ///< 1-based line in the file
+    bool own = false;                     ///< stands in the user's own table, not in the built-in one
   };
   std::vector<Row> rows;
 
   /// Index of a column; -1 where the table has none of that name.
   int column(std::string_view wanted) const;
+  /// The cell of a row in a column; empty where the table has no such column.
+  std::string_view cell(const Row& row, std::string_view wanted) const;
+  /// The file that a row stands in, for faults.
+  const std::string& file_of(const Row& row) const { return row.own ? own_file : file; }
 };
 
 /// Bytes of the built-in table `name`; empty where there is none.

@@ -14,13 +14,13 @@ namespace gallipot {
 
 /// What is asked of the register: a printed amount, in its book's time and place.
 struct Measured {
-  double low = 1;              ///< printed number or range
+  double low = 1;  ///< printed number or range
   double high = 1;
-  std::string_view measure;    ///< modern singular ("gill"); empty for a plain count
-  std::string_view note;       ///< "heaped", "scant", "small", "large"; may be empty
-  std::string_view of;         ///< canonical ingredient name; may be empty
-  int year = 0;                ///< of printing; 0 where unknown (then the whole period's interval)
-  std::string_view country;    ///< ISO 3166; empty where unknown
+  std::string_view measure;  ///< modern singular ("gill"); empty for a plain count
+  std::string_view note;     ///< "heaped", "scant", "small", "large"; may be empty
+  std::string_view of;       ///< canonical ingredient name; may be empty
+  int year = 0;              ///< of printing; 0 where unknown (then the whole period's interval)
+  std::string_view country;  ///< ISO 3166; empty where unknown
 };
 
 class Register {

@@ -27,12 +27,12 @@ struct ComparableIngredient {
 };
 
 struct ComparableRecipe {
-  std::string id;          ///< "tyree-1878/0412": book id, '/', ordinal of at least four digits
+  std::string id;  ///< "tyree-1878/0412": book id, '/', ordinal of at least four digits
   std::string book;
   std::uint32_t book_order = 0;  ///< place of the book on the shelf, 0-based
-  int year = 0;            ///< of the edition; 0 where unknown
+  int year = 0;                  ///< of the edition; 0 where unknown
   std::string country;
-  std::string file;        ///< as the shelf list names it
+  std::string file;  ///< as the shelf list names it
   Recipe recipe;
   Dish dish;
   std::vector<ComparableIngredient> ingredients;

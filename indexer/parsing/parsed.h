@@ -1,4 +1,5 @@
-// What a recipe asks for and does, as read from its words. Nothing here is converted or guessed: amounts are as printed.
+// What a recipe asks for and does, as read from its words. Nothing here is converted or guessed: amounts are as
+// printed.
 #pragma once
 
 #include <optional>
@@ -32,12 +33,12 @@ struct PerUnit {
 };
 
 struct Ingredient {
-  Span span;                 ///< in Recipe::text: the printed words, amount and name
-  Span name_span;            ///< in Recipe::text: the name alone
-  std::string name;          ///< modern plain English singular, from the lexicon; the printed words where it knows none
+  Span span;         ///< in Recipe::text: the printed words, amount and name
+  Span name_span;    ///< in Recipe::text: the name alone
+  std::string name;  ///< modern plain English singular, from the lexicon; the printed words where it knows none
   std::optional<Range> quantity;  ///< what the print says; none where it names no amount ("a few blades")
   Span quantity_span;
-  std::string measure;       ///< printed measure, modern singular without "-ful"; empty for a plain count
+  std::string measure;  ///< printed measure, modern singular without "-ful"; empty for a plain count
   Span measure_span;
   std::string measure_note;  ///< "heaped", "scant", "small", "large", ...: words that bend the measure; may be empty
   std::optional<Relative> relative;
@@ -48,9 +49,9 @@ struct Ingredient {
 };
 
 struct Step {
-  std::string op;              ///< one of the operations of the export schema
+  std::string op;  ///< one of the operations of the export schema
   std::optional<Range> minutes;
-  Span span;                   ///< in Recipe::text
+  Span span;  ///< in Recipe::text
 };
 
 struct ParsedRecipe {

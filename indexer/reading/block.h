@@ -23,9 +23,9 @@ struct Run {
     underline = 128,
     large = 256,
   };
-  Span span;             ///< in Block::text
+  Span span;                ///< in Block::text
   std::uint16_t style = 0;  ///< Style bits
-  std::string name;      ///< element and class as transcribed ("span.smcap"); empty in plain text
+  std::string name;         ///< element and class as transcribed ("span.smcap"); empty in plain text
 };
 
 /// Where a printed page begins inside a block's text.
@@ -42,33 +42,33 @@ struct LineStart {
 
 struct Block {
   enum class Kind : unsigned char {
-    heading,    ///< h1..h6; in plain text only what a reader knows to be one (it mostly knows none)
+    heading,  ///< h1..h6; in plain text only what a reader knows to be one (it mostly knows none)
     paragraph,
     list_item,
     table_row,  ///< cells parted by " | "; the cells' spans are in `cells`
     verse,
-    note,       ///< a footnote; stands where it is printed, `anchor` names its mark
-    caption,    ///< of a picture
-    rule,       ///< a line across the page, stars; text empty
+    note,     ///< a footnote; stands where it is printed, `anchor` names its mark
+    caption,  ///< of a picture
+    rule,     ///< a line across the page, stars; text empty
   };
 
   Kind kind = Kind::paragraph;
-  int level = 0;              ///< heading level 1..6; list or quotation depth otherwise
-  std::string text;           ///< UTF-8, NFC, white space folded to single spaces, no page marks, broken words joined;
-                              ///< a printed line break that carries meaning (br, verse) is '\n'
-  std::string style;          ///< element and class as transcribed, innermost block first: "p.recipe", "p.center div.sig"
+  int level = 0;      ///< heading level 1..6; list or quotation depth otherwise
+  std::string text;   ///< UTF-8, NFC, white space folded to single spaces, no page marks, broken words joined;
+                      ///< a printed line break that carries meaning (br, verse) is '\n'
+  std::string style;  ///< element and class as transcribed, innermost block first: "p.recipe", "p.center div.sig"
   std::vector<Run> runs;
-  std::vector<Span> cells;    ///< of a table row
+  std::vector<Span> cells;       ///< of a table row
   std::vector<PageStart> pages;  ///< page starts inside this block, ordered
   std::vector<LineStart> lines;  ///< at least one; ordered; the first has at == 0
-  std::string page;           ///< the printed page on which the block's first letter or digit stands; empty if none
-  std::uint32_t line_end = 0; ///< 1-based raw line on which the block ends
-  std::string anchor;         ///< id of the element, for notes and cross references
-  std::uint16_t indent = 0;   ///< leading spaces of the first line in plain text
+  std::string page;              ///< the printed page on which the block's first letter or digit stands; empty if none
+  std::uint32_t line_end = 0;    ///< 1-based raw line on which the block ends
+  std::string anchor;            ///< id of the element, for notes and cross references
+  std::uint16_t indent = 0;      ///< leading spaces of the first line in plain text
   std::uint16_t blank_before = 0;  ///< blank lines before it in plain text
   bool centred = false;
-  bool right_aligned = false; ///< set at the right (signatures)
-  bool contents = false;      ///< the reader knows it to be part of a contents list or index (rows that end in pages)
+  bool right_aligned = false;  ///< set at the right (signatures)
+  bool contents = false;       ///< the reader knows it to be part of a contents list or index (rows that end in pages)
 
   std::uint32_t line_start() const { return lines.empty() ? 0 : lines.front().line; }
   /// The raw line on which byte `at` of the text stands.

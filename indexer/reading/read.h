@@ -12,13 +12,13 @@ namespace gallipot {
 
 /// A book as read, with what was doubtful in the reading.
 struct ReadBook {
-  std::vector<Block> blocks;       ///< in order of the file, without the transcription's own front and end matter
-  std::string format;              ///< "text" | "html"
-  std::string charset;             ///< IANA name
-  std::vector<Fault> doubts;       ///< what looked wrong but did not stop the reading (bytes replaced, pages that run back)
-  std::size_t bytes = 0;           ///< of the file
+  std::vector<Block> blocks;  ///< in order of the file, without the transcription's own front and end matter
+  std::string format;         ///< "text" | "html"
+  std::string charset;        ///< IANA name
+  std::vector<Fault> doubts;  ///< what looked wrong but did not stop the reading (bytes replaced, pages that run back)
+  std::size_t bytes = 0;      ///< of the file
   std::size_t page_marks = 0;
-  std::string page_before;         ///< not used by callers: the page before the first block, if a mark stood there
+  std::string page_before;  ///< not used by callers: the page before the first block, if a mark stood there
 };
 
 /// Reads the bytes of a book; the format is told by the content (and by `name`'s ending where the content leaves it

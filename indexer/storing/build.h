@@ -10,6 +10,7 @@
 #include "indexer/fault/fault.h"
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/measures/register.h"
+#include "indexer/normalizing/comparable.h"
 
 namespace gallipot {
 
@@ -19,7 +20,7 @@ struct BookReport {
   std::string format, charset, habit;
   std::size_t bytes = 0, recipes = 0, doubtful = 0, ingredients = 0, page_marks = 0;
   std::vector<Fault> doubts;
-  std::string refused;   ///< why the book was not indexed, as a sentence; empty when it was
+  std::string refused;  ///< why the book was not indexed, as a sentence; empty when it was
 };
 
 /// How far the work is, for a progress line.
@@ -31,9 +32,9 @@ struct Progress {
 };
 
 struct BuildOptions {
-  unsigned threads = 0;                 ///< 0: as many as the machine has
-  std::size_t shard_recipes = 50000;    ///< a shard is closed at this size; see DESIGN on growth
-  bool merge = true;                    ///< compact the shards into one database at the end
+  unsigned threads = 0;                           ///< 0: as many as the machine has
+  std::size_t shard_recipes = 50000;              ///< a shard is closed at this size; see DESIGN on growth
+  bool merge = true;                              ///< compact the shards into one database at the end
   std::function<void(const Progress&)> progress;  ///< called from one thread at a time; may be empty
 };
 

@@ -25,6 +25,7 @@ class Shelf {
   const Book* book(std::string_view id) const;
   std::size_t recipe_count() const;
   const std::string& folder() const { return folder_; }
+  /// Lexicon::fingerprint() that all books were indexed with; empty where they were indexed with different tables.
   const std::string& fingerprint() const { return fingerprint_; }
 
   /// The recipe of that id. Faults: no such id - with the nearest ones that exist in `mend`.
@@ -32,6 +33,8 @@ class Shelf {
   /// The recipe of a Xapian document.
   Outcome<ComparableRecipe> recipe(Xapian::docid docid) const;
   std::optional<Xapian::docid> docid_of(std::string_view id) const;
+  /// The id of a Xapian document, without decoding the rest. Throws Xapian::Error where there is no such document.
+  std::string id_of(Xapian::docid docid) const;
 
   /// Every recipe in shelf order. `visit` returns false to stop.
   Outcome<bool> each(const std::function<bool(const ComparableRecipe&)>& visit) const;
@@ -46,6 +49,7 @@ class Shelf {
  private:
   Shelf() = default;
   std::string folder_;
+  std::string generation_;  ///< path of the database
   std::string fingerprint_;
   std::vector<Book> books_;
   std::vector<std::size_t> counts_;

@@ -59,21 +59,52 @@ bool valid_utf8(std::string_view bytes) {
 /// Letters that NFKD leaves whole but print and typewriter take for others.
 const char* plain_letter(UChar32 c) {
   switch (c) {
-    case 0xE6: case 0xC6: return "ae";
-    case 0x153: case 0x152: return "oe";
-    case 0xF8: case 0xD8: return "o";
-    case 0xDF: return "ss";
-    case 0xF0: case 0xD0: return "d";
-    case 0xFE: case 0xDE: return "th";
-    case 0x17F: return "s";
-    case 0x131: return "i";
-    case 0x142: case 0x141: return "l";
-    case 0x2018: case 0x2019: case 0x201B: case 0x2032: case 0x2BC: case 0x60: case 0xB4: return "'";
-    case 0x201C: case 0x201D: case 0x201E: case 0x2033: return "\"";
-    case 0x2010: case 0x2011: return "-";
-    case 0x2044: return "/";
-    case 0xA0: return " ";
-    default: return nullptr;
+    case 0xE6:
+    case 0xC6:
+      return "ae";
+    case 0x153:
+    case 0x152:
+      return "oe";
+    case 0xF8:
+    case 0xD8:
+      return "o";
+    case 0xDF:
+      return "ss";
+    case 0xF0:
+    case 0xD0:
+      return "d";
+    case 0xFE:
+    case 0xDE:
+      return "th";
+    case 0x17F:
+      return "s";
+    case 0x131:
+      return "i";
+    case 0x142:
+    case 0x141:
+      return "l";
+    case 0x2018:
+    case 0x2019:
+    case 0x201B:
+    case 0x2032:
+    case 0x2BC:
+    case 0x60:
+    case 0xB4:
+      return "'";
+    case 0x201C:
+    case 0x201D:
+    case 0x201E:
+    case 0x2033:
+      return "\"";
+    case 0x2010:
+    case 0x2011:
+      return "-";
+    case 0x2044:
+      return "/";
+    case 0xA0:
+      return " ";
+    default:
+      return nullptr;
   }
 }
 
@@ -144,7 +175,8 @@ std::string to_plain(std::string_view utf8) {
     return out;
   }
   UErrorCode status = U_ZERO_ERROR;
-  auto wide = nfkd().normalize(icu::UnicodeString::fromUTF8({utf8.data(), static_cast<std::int32_t>(utf8.size())}), status);
+  auto wide =
+      nfkd().normalize(icu::UnicodeString::fromUTF8({utf8.data(), static_cast<std::int32_t>(utf8.size())}), status);
   wide.foldCase();
   std::string out;
   for (std::int32_t i = 0; i < wide.length();) {
@@ -165,8 +197,8 @@ Outcome<Decoded> decode(std::string_view bytes, std::string_view declared) {
   if (bytes.size() > (1u << 30)) return fault("the file is larger than a gigabyte", "split it into its books");
   std::int32_t mark_length = 0;
   UErrorCode status = U_ZERO_ERROR;
-  const char* mark = ucnv_detectUnicodeSignature(bytes.data(), static_cast<std::int32_t>(std::min<std::size_t>(bytes.size(), 8)),
-                                                 &mark_length, &status);
+  const char* mark = ucnv_detectUnicodeSignature(
+      bytes.data(), static_cast<std::int32_t>(std::min<std::size_t>(bytes.size(), 8)), &mark_length, &status);
   Outcome<Decoded> out;
   if (mark && U_SUCCESS(status)) {
     out = convert(bytes.substr(static_cast<std::size_t>(mark_length)), mark, "byte order mark");

@@ -20,16 +20,16 @@ std::string to_plain(std::string_view utf8);
 
 /// What a file's bytes decode to, and how that was decided.
 struct Decoded {
-  std::string text;      ///< UTF-8; not yet normalized; line ends as they were
-  std::string charset;   ///< IANA name of the encoding used
-  std::string why;       ///< "byte order mark" | "declared" | "valid UTF-8" | "detected"
+  std::string text;          ///< UTF-8; not yet normalized; line ends as they were
+  std::string charset;       ///< IANA name of the encoding used
+  std::string why;           ///< "byte order mark" | "declared" | "valid UTF-8" | "detected"
   std::size_t replaced = 0;  ///< bytes that could not be decoded and became U+FFFD
 };
 
 /// Decodes a file's bytes: a byte order mark rules, then `declared` (an IANA name, may be empty) where the bytes agree
-/// with it, then UTF-8 where the bytes are valid UTF-8, then ICU's detector limited to the Latin encodings in which such
-/// transcriptions come (ISO-8859-1 is read as Windows-1252, as HTML5 lays down).
-/// Faults: more than one byte in a hundred undecodable, or NUL bytes (not a text file).
+/// with it, then UTF-8 where the bytes are valid UTF-8, then ICU's detector limited to the Latin encodings in which
+/// such transcriptions come (ISO-8859-1 is read as Windows-1252, as HTML5 lays down). Faults: more than one byte in a
+/// hundred undecodable, or NUL bytes (not a text file).
 Outcome<Decoded> decode(std::string_view bytes, std::string_view declared = {});
 
 /// Number of Unicode scalar values before byte offset `byte` of a well-formed UTF-8 text.

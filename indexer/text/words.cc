@@ -127,7 +127,9 @@ std::string singular(std::string_view key) {
   if (key.size() < 4 || key.back() != 's' || std::find(stays.begin(), stays.end(), key) != stays.end())
     return std::string(key);
   auto ends = [&](std::string_view e) { return key.size() >= e.size() && key.substr(key.size() - e.size()) == e; };
-  auto cut = [&](std::size_t n, std::string_view add) { return std::string(key.substr(0, key.size() - n)).append(add); };
+  auto cut = [&](std::size_t n, std::string_view add) {
+    return std::string(key.substr(0, key.size() - n)).append(add);
+  };
   if (ends("'s") || ends("ss") || ends("us") || ends("is")) return std::string(key);
   if (ends("leaves") || ends("loaves") || ends("halves") || ends("calves") || ends("shelves") || ends("sheaves") ||
       ends("beeves"))

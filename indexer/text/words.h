@@ -17,11 +17,11 @@ struct Word {
     number,  ///< digits with inner points or commas ("1,000", "2.5"); a vulgar fraction character is a number too
     point,   ///< one character of punctuation; a dash of any length ("--", "—") is one point with key "--"
   };
-  Span span;              ///< in the text given to `words`
-  std::string_view key;   ///< to_plain() of the printed form; "1/2"-like fraction characters spelt out ("½" -> "1/2")
+  Span span;             ///< in the text given to `words`
+  std::string_view key;  ///< to_plain() of the printed form; "1/2"-like fraction characters spelt out ("½" -> "1/2")
   Kind kind = Kind::word;
-  bool glued = false;     ///< no space between this and the word before ("rose-water": "-" and "water" are glued)
-  bool capital = false;   ///< printed with a capital first letter
+  bool glued = false;         ///< no space between this and the word before ("rose-water": "-" and "water" are glued)
+  bool capital = false;       ///< printed with a capital first letter
   bool all_capitals = false;  ///< two letters or more, all of them capitals
 };
 
@@ -47,7 +47,8 @@ class Words {
 };
 
 /// Plain English singular of a lower-case word ("potatoes" -> "potato", "loaves" -> "loaf", "cherries" -> "cherry");
-/// words that only look plural ("molasses", "asparagus", "couscous") stay. From memory: ordinary English spelling rules.
+/// words that only look plural ("molasses", "asparagus", "couscous") stay. From memory: ordinary English spelling
+/// rules.
 std::string singular(std::string_view key);
 
 }  // namespace gallipot

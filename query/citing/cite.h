@@ -1,7 +1,9 @@
 // Where does a recipe stand in print? Book, edition, place, year, contributor, printed page.
 #pragma once
 
+#include <cstdint>
 #include <string>
+#include <string_view>
 
 #include "indexer/catalogue/book.h"
 #include "indexer/normalizing/comparable.h"
@@ -13,7 +15,7 @@ struct Citation {
   std::string id;
   std::string title, chapter, contributor;
   Book book;
-  std::string page, page_end;   ///< empty where the transcription has no page marks
+  std::string page, page_end;  ///< empty where the transcription has no page marks
   std::string file;
   std::uint32_t line_start = 0, line_end = 0;
 

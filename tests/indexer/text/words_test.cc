@@ -62,10 +62,15 @@ TEST(Singular, FollowsOrdinarySpelling) {
 }
 
 TEST(Decode, TakesTheMarkThenTheDeclarationThenTheBytes) {
-  EXPECT_EQ(decode("\xEF\xBB\xBF" "caf\xC3\xA9")->text, "café");
+  EXPECT_EQ(decode("\xEF\xBB\xBF"
+                   "caf\xC3\xA9")
+                ->text,
+            "café");
   EXPECT_EQ(decode("caf\xE9", "iso-8859-1")->text, "café");
   EXPECT_EQ(decode("caf\xC3\xA9", "iso-8859-1")->charset, "UTF-8");
-  const auto guessed = decode("Un peu de cr\xE8me fra\xEE" "che, s'il vous pla\xEEt, \x93not too much\x94");
+  const auto guessed = decode(
+      "Un peu de cr\xE8me fra\xEE"
+      "che, s'il vous pla\xEEt, \x93not too much\x94");
   ASSERT_TRUE(guessed.has_value());
   EXPECT_EQ(guessed->charset, "windows-1252");
   EXPECT_NE(guessed->text.find("“not too much”"), std::string::npos);

@@ -1,0 +1,52 @@
+// Steps of a recipe: the words, cut into clauses, weighed by the learnt table, and told in order.
+#include "indexer/parsing/parse.h"
+#include "indexer/parsing/step_choice.h"
+#include "indexer/lexicon/tables.h"
+
+#include <stdexcept>
+
+namespace gallipot {
+namespace {
+
+struct Tables {
+  parsing::StepVerbs verbs;
+  parsing::StepWeights weights;
+};
+
+template <typename T>
+T built_in(const char* table) {
+  auto loaded = T::load(built_in_table(table));
+  // the built-in tables are part of the program and walked by its tests: a fault here is a broken build
+  if (!loaded) throw std::logic_error(loaded.error().sentence());
+  return std::move(*loaded);
+}
+
+const Tables& tables() {
+  static const Tables t{built_in<parsing::StepVerbs>("step-verbs"), built_in<parsing::StepWeights>("step-weights")};
+  return t;
+}
+
+}  // namespace
+
+std::vector<Step> parse_steps(const Recipe&, const Words& words, const Lexicon& lexicon) {
+  const Tables& t = tables();
+  const parsing::Scene scene = parsing::set_scene(words, t.verbs, lexicon);
+  std::vector<Step> steps;
+  for (const parsing::ChosenStep& chosen : parsing::choose_steps(scene, t.weights)) {
+    const parsing::Mention& m = scene.mentions[chosen.mention];
+    const parsing::Clause& c = scene.clauses[m.clause];
+    Step step;
+    step.op = parsing::operation_name(static_cast<std::size_t>(chosen.operation));
+    step.span = {words[c.first].span.begin, words[c.last - 1].span.end};
+    if (chosen.duration >= 0) {
+      const parsing::Duration& d = scene.durations[static_cast<std::size_t>(chosen.duration)];
+      step.minutes = d.minutes;
+      step.span.begin = std::min(step.span.begin, d.span.begin);
+      step.span.end = std::max(step.span.end, d.span.end);
+    }
+    steps.push_back(std::move(step));
+  }
+  return steps;
+}
+
+}  // namespace gallipot

@@ -1,0 +1,116 @@
+// Is an index whole? Everything is read once and held against the manifest.
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <sstream>
+
+#include "indexer/normalizing/normalize.h"
+#include "indexer/storing/codec.h"
+#include "indexer/storing/schema.h"
+#include "indexer/storing/shelf.h"
+
+namespace gallipot {
+namespace {
+
+constexpr std::size_t most_findings_a_book = 5;
+
+/// Findings of one book; when there are many the rest are only counted.
+class Findings {
+ public:
+  Findings(const std::string& folder, const std::string& book, std::vector<Fault>& all)
+      : folder_(folder), mend_(fmt::format("index the book \"{}\" again", book)), all_(all) {}
+  ~Findings() {
+    if (count_ > most_findings_a_book)
+      all_.push_back(
+          {fmt::format("and {} more faults of the same book", count_ - most_findings_a_book), folder_, 0, mend_});
+  }
+  Findings(const Findings&) = delete;
+  Findings& operator=(const Findings&) = delete;
+  void add(std::string what) {
+    if (++count_ <= most_findings_a_book) all_.push_back({std::move(what), folder_, 0, mend_});
+  }
+
+ private:
+  const std::string& folder_;
+  std::string mend_;
+  std::vector<Fault>& all_;
+  std::size_t count_ = 0;
+};
+
+/// Reads every document of a book: does it decode, is it what its id says, is every number there once?
+void check_book(const Xapian::Database& database, const Book& book, std::size_t count, Findings& findings) {
+  const std::string term = schema::term(schema::book, book.id);
+  std::vector<bool> seen(count + 1);
+  std::size_t documents = 0;
+  for (auto at = database.postlist_begin(term); at != database.postlist_end(term); ++at) {
+    ++documents;
+    const auto recipe = decode_recipe(database.get_document(*at).get_data());
+    if (!recipe) {
+      findings.add(fmt::format("a recipe of \"{}\" is garbled", book.id));
+      continue;
+    }
+    const auto ordinal = recipe->recipe.ordinal;
+    if (recipe->book != book.id || recipe->id != recipe_id(book.id, ordinal)) {
+      findings.add(fmt::format("the recipe \"{}\" stands under the book \"{}\"", recipe->id, book.id));
+    } else if (ordinal == 0 || ordinal > count) {
+      findings.add(fmt::format("the recipe \"{}\" is not in the manifest", recipe->id));
+    } else if (seen[ordinal]) {
+      findings.add(fmt::format("the recipe \"{}\" is there twice", recipe->id));
+    } else {
+      seen[ordinal] = true;
+      if (database.get_termfreq(schema::term(schema::id, recipe->id)) != 1)
+        findings.add(fmt::format("the recipe \"{}\" cannot be looked up by its id", recipe->id));
+    }
+  }
+  if (documents != count)
+    findings.add(
+        fmt::format("\"{}\" has {} recipes by the manifest and {} in the database", book.id, count, documents));
+  for (std::size_t i = 1; i <= count; ++i)
+    if (!seen[i])
+      findings.add(fmt::format("the recipe \"{}\" is missing", recipe_id(book.id, static_cast<std::uint32_t>(i))));
+}
+
+/// Xapian's own check of the tables on disk. Parts on other machines must be checked there.
+void check_database(const std::string& generation, const std::string& folder, std::vector<Fault>& found) {
+  const auto stub = std::filesystem::path(generation) / "XAPIANDB";  // the check wants the stub file, not its folder
+  std::error_code ignored;
+  const std::string path = std::filesystem::exists(stub, ignored) ? stub.string() : generation;
+  std::ostringstream words;
+  std::size_t errors = 0;
+  try {
+    errors = Xapian::Database::check(path, 0, &words);
+  } catch (const Xapian::UnimplementedError&) {
+    return;
+  } catch (const Xapian::Error& error) {
+    errors = 1;
+    words << error.get_msg();
+  }
+  if (errors == 0) return;
+  std::string told = words.str();
+  std::replace(told.begin(), told.end(), '\n', ' ');
+  if (told.size() > 200) told = told.substr(0, 200) + "...";
+  found.push_back(
+      {fmt::format("the database is damaged ({} faults): {}", errors, told), folder, 0, "index all books again"});
+}
+
+}  // namespace
+
+std::vector<Fault> Shelf::check() const {
+  std::vector<Fault> found;
+  try {
+    check_database(generation_, folder_, found);
+    for (std::size_t i = 0; i < books_.size(); ++i) {
+      Findings findings(folder_, books_[i].id, found);
+      check_book(*database_, books_[i], counts_[i], findings);
+    }
+    if (database_->get_doccount() != recipe_count())
+      found.push_back({fmt::format("the index has {} recipes by the manifest and {} in the database", recipe_count(),
+                                   database_->get_doccount()),
+                       folder_, 0, "index all books again"});
+  } catch (const Xapian::Error& error) {
+    found.push_back({"the index cannot be read: " + error.get_msg(), folder_, 0, "index all books again"});
+  }
+  return found;
+}
+
+}  // namespace gallipot

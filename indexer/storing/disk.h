@@ -1,0 +1,35 @@
+// Files of an index on disk: made sure of, replaced in one step, locked against a second writer.
+#pragma once
+
+#include <string>
+#include <string_view>
+
+#include "indexer/fault/fault.h"
+
+namespace gallipot {
+
+/// Puts `bytes` in the place of the file `path`: written beside it, brought to disk, then renamed over it.
+Outcome<bool> replace_file(const std::string& path, std::string_view bytes);
+
+/// Brings a file, or a folder with all that is in it, to disk.
+Outcome<bool> bring_to_disk(const std::string& path);
+
+/// Held by the one process that may write an index. Let go on destruction, also when the process dies.
+class WritingLock {
+ public:
+  /// Takes the lock of an index folder, which must exist. Faults: another process writes this index just now, or the
+  /// folder cannot be written in.
+  static Outcome<WritingLock> take(const std::string& folder);
+  WritingLock(WritingLock&& other) noexcept : file_(other.file_) { other.file_ = -1; }
+  WritingLock& operator=(WritingLock&&) = delete;
+  WritingLock(const WritingLock&) = delete;
+  ~WritingLock();
+
+  static constexpr const char* file_name = "writing.lock";
+
+ private:
+  explicit WritingLock(int file) : file_(file) {}
+  int file_;
+};
+
+}  // namespace gallipot

@@ -1,0 +1,60 @@
+// read -> segment -> parse -> normalize, each a call of its room.
+#include "indexer/storing/stages.h"
+
+#include <fmt/format.h>
+
+#include <utility>
+
+#include "indexer/normalizing/normalize.h"
+#include "indexer/parsing/parse.h"
+#include "indexer/reading/read.h"
+#include "indexer/segmenting/segment.h"
+
+namespace gallipot {
+
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
+  CutBook out;
+  BookReport& report = out.report;
+  report.book = book.id;
+  auto read = read_book_file(book.path);
+  if (!read) {
+    report.refused = read.error().sentence();
+    return out;
+  }
+  report.format = std::move(read->format);
+  report.charset = std::move(read->charset);
+  report.doubts = std::move(read->doubts);
+  report.bytes = read->bytes;
+  report.page_marks = read->page_marks;
+  SegmentedBook cut = segment(read->blocks, lexicon);
+  report.habit = std::move(cut.habit);
+  report.recipes = cut.recipes.size();
+  if (cut.recipes.empty())
+    report.refused =
+        Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
+  for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
+  out.recipes = std::move(cut.recipes);
+  return out;
+}
+
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
+                                 const Register& measures) {
+  ParsedRecipe parsed = parse(recipe, lexicon);
+  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon, measures);
+}
+
+Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
+                                                    const Register& measures, BookReport* report) {
+  CutBook cut = read_and_cut(book, lexicon);
+  std::vector<ComparableRecipe> out;
+  out.reserve(cut.recipes.size());
+  for (Recipe& recipe : cut.recipes) {
+    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon, measures));
+    cut.report.ingredients += out.back().ingredients.size();
+  }
+  if (report) *report = cut.report;
+  if (!cut.report.refused.empty()) return fault(cut.report.refused);
+  return out;
+}
+
+}  // namespace gallipot

@@ -1,0 +1,24 @@
+// The stages of the pipeline for one book, put end to end; no threads and no index here.
+#pragma once
+
+#include <cstdint>
+#include <vector>
+
+#include "indexer/normalizing/comparable.h"
+#include "indexer/storing/build.h"
+
+namespace gallipot {
+
+/// A book read and cut, its recipes not yet parsed.
+struct CutBook {
+  std::vector<Recipe> recipes;
+  BookReport report;  ///< `refused` where the book could not be read or has no recipes; then there are none
+};
+
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon);
+
+/// A recipe parsed and normalized.
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
+                                 const Register& measures);
+
+}  // namespace gallipot

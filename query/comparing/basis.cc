@@ -1,0 +1,206 @@
+// Chooses what amounts are told by, and brings them to it.
+#include "query/comparing/basis.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+
+#include "indexer/text/unicode.h"
+#include "indexer/text/words.h"
+#include "query/comparing/interval.h"
+
+namespace gallipot {
+namespace {
+
+bool counts_in_batch(const Holding& holding) { return !holding.mentions.empty() && holding.alternative_of.empty(); }
+
+/// The stuff that all the batch hangs on where no absolute amount is given: that by which most are told.
+std::optional<std::size_t> root_of(const std::vector<Holding>& holdings) {
+  std::map<std::size_t, std::size_t> told;
+  for (const Holding& holding : holdings)
+    if (holding.tie) ++told[holding.tie->to];
+  std::optional<std::size_t> best;
+  for (const auto& [to, count] : told)
+    if (!best || count > told[*best]) best = to;
+  return best;
+}
+
+/// The batch in grams per gram of the root, or in grams where amounts are absolute.
+std::optional<Amount> batch(const std::vector<Holding>& holdings, std::optional<std::size_t> root) {
+  std::optional<Amount> out;
+  for (std::size_t h = 0; h < holdings.size(); ++h) {
+    if (!counts_in_batch(holdings[h])) continue;
+    const auto part = root ? against(holdings, h, *root, 1, Amount::Unit::gram) : total_of(holdings, h);
+    if (!part || part->unit != Amount::Unit::gram) continue;
+    out = out ? sum(*out, *part) : *part;
+  }
+  if (out) out->why = "all that can be weighed";
+  return out;
+}
+
+/// Whether any part of the batch has a weight of its own, so that the batch has one.
+bool has_absolute_weight(const std::vector<Holding>& holdings) {
+  for (std::size_t h = 0; h < holdings.size(); ++h) {
+    const auto total = total_of(holdings, h);
+    if (counts_in_batch(holdings[h]) && total && total->unit == Amount::Unit::gram) return true;
+  }
+  return false;
+}
+
+/// A holding in `per` of the batch.
+std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::size_t holding, double per) {
+  const bool absolute = has_absolute_weight(holdings);
+  const auto root = absolute ? std::nullopt : root_of(holdings);
+  if (!absolute && !root) return std::nullopt;
+  const auto whole = batch(holdings, root);
+  const auto part = root ? against(holdings, holding, *root, 1, Amount::Unit::gram) : total_of(holdings, holding);
+  if (!whole || !part || whole->low <= 0) return std::nullopt;
+  if (!counts_in_batch(holdings[holding]) || part->unit != Amount::Unit::gram) return ratio(*part, *whole, per);
+  // The part is in the whole: where it is least, the rest alone varies, and so at the most.
+  const double low = part->low > 0 ? part->low / (part->low + whole->high - part->high) * per : 0;
+  const double high = part->high > 0 ? part->high / (part->high + whole->low - part->low) * per : 0;
+  return Amount{part->unit, low, part->likely / whole->likely * per, high, part->why};
+}
+
+/// In which unit a stuff is told, and by how many witnesses.
+struct Coverage {
+  std::array<std::size_t, 3> by_unit{};
+  double share = 0;      // summed over witnesses: its part of the weighed batch
+  double earliness = 0;  // summed over witnesses: 1 where it is named first
+
+  Amount::Unit unit() const {
+    return static_cast<Amount::Unit>(std::max_element(by_unit.begin(), by_unit.end()) - by_unit.begin());
+  }
+  std::size_t witnesses() const { return *std::max_element(by_unit.begin(), by_unit.end()); }
+};
+
+/// The unit in which `basis` serves a witness: that of its amount, or that of the ties to it.
+std::optional<Amount::Unit> unit_as_basis(const std::vector<Holding>& holdings, std::size_t basis) {
+  if (const auto total = total_of(holdings, basis)) return total->unit;
+  for (const Holding& holding : holdings)
+    if (holding.tie && holding.tie->to == basis) return holding.tie->whole.unit;
+  if (holdings[basis].tie) return holdings[basis].tie->part.unit;
+  return std::nullopt;
+}
+
+std::map<std::string, Coverage> coverage_of(const std::vector<std::vector<Holding>>& all) {
+  std::map<std::string, Coverage> out;
+  for (const auto& holdings : all) {
+    const auto whole = batch(holdings, std::nullopt);
+    for (std::size_t h = 0; h < holdings.size(); ++h) {
+      const auto unit = unit_as_basis(holdings, h);
+      if (!unit) continue;
+      Coverage& coverage = out[holdings[h].name];
+      ++coverage.by_unit[static_cast<std::size_t>(*unit)];
+      coverage.earliness += 1.0 / static_cast<double>(h + 1);
+      const auto total = total_of(holdings, h);
+      if (total && whole && total->unit == Amount::Unit::gram && whole->likely > 0)
+        coverage.share += total->likely / whole->likely;
+    }
+  }
+  return out;
+}
+
+double per_of(Amount::Unit unit) { return unit == Amount::Unit::count ? 1 : 1000; }
+
+/// The commonest base of the witnesses' dishes, as a stuff; empty where fewer than half agree.
+std::string common_base(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
+  std::map<std::string, std::size_t> counts;
+  for (const Witness& witness : witnesses)
+    if (!witness.recipe.dish.base.empty()) ++counts[yardstick.stuff(witness.recipe.dish.base)];
+  for (const auto& [base, count] : counts)
+    if (count * 2 >= witnesses.size()) return base;
+  return {};
+}
+
+std::string told_by(std::size_t some, std::size_t all) {
+  if (some == all) return all == 1 ? "the recipe tells its amount" : fmt::format("all {} tell its amount", all);
+  return fmt::format("{} of {} tell its amount", some, all);
+}
+
+}  // namespace
+
+Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
+                   const Yardstick& yardstick) {
+  const auto all = coverage_of(holdings);
+  const std::size_t count = witnesses.size();
+  const std::string base = common_base(witnesses, yardstick);
+  if (const auto found = all.find(base); found != all.end() && found->second.witnesses() * 2 >= count) {
+    const Amount::Unit unit = found->second.unit();
+    return {base, fmt::format("the dish is named for it and {}", told_by(found->second.witnesses(), count)),
+            per_of(unit), unit};
+  }
+  const std::pair<const std::string, Coverage>* best = nullptr;
+  double best_worth = 0;
+  for (const auto& entry : all) {
+    const Coverage& coverage = entry.second;
+    if (coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
+    const double told = static_cast<double>(coverage.witnesses()) / static_cast<double>(count);
+    const double share = coverage.share / static_cast<double>(count);
+    const double early = coverage.earliness / static_cast<double>(count);
+    const double worth = told + share + 0.5 * early;
+    if (best == nullptr || worth > best_worth) {
+      best = &entry;
+      best_worth = worth;
+    }
+  }
+  if (best != nullptr) {
+    const Amount::Unit unit = best->second.unit();
+    return {best->first, fmt::format("it is the chief ingredient and {}", told_by(best->second.witnesses(), count)),
+            per_of(unit), unit};
+  }
+  std::size_t weighed = 0;
+  for (const auto& one : holdings)
+    if (has_absolute_weight(one) || root_of(one)) ++weighed;
+  if (weighed * 2 >= count && weighed > 0)
+    return {whole_batch,
+            "no one ingredient has an amount in half of the recipes, so the weight of all that can be weighed", 1000,
+            Amount::Unit::gram};
+  return {as_printed, "too few of the recipes give amounts that can be brought to one basis", 0, Amount::Unit::gram};
+}
+
+Outcome<Basis> named_basis(const std::string& asked, const std::vector<std::vector<Holding>>& holdings,
+                           const Yardstick& yardstick) {
+  const std::string plain = to_plain(asked);
+  if (plain == whole_batch) return Basis{whole_batch, "as asked", 1000, Amount::Unit::gram};
+  if (plain == as_printed || plain == "as-printed") return Basis{as_printed, "as asked", 0, Amount::Unit::gram};
+  const auto all = coverage_of(holdings);
+  for (const std::string& name : {yardstick.stuff(plain), yardstick.stuff(singular(plain))}) {
+    const auto found = all.find(name);
+    if (found == all.end()) continue;
+    const Amount::Unit unit = found->second.unit();
+    return Basis{name, "as asked", per_of(unit), unit};
+  }
+  bool listed = false;
+  for (const auto& one : holdings)
+    if (place_of(one, yardstick.stuff(plain)) || place_of(one, yardstick.stuff(singular(plain)))) listed = true;
+  std::vector<std::pair<std::size_t, std::string>> likely;
+  for (const auto& [name, coverage] : all) likely.emplace_back(coverage.witnesses(), name);
+  std::sort(likely.begin(), likely.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::string offer;
+  for (std::size_t i = 0; i < likely.size() && i < 4; ++i) offer += "\"" + likely[i].second + "\", ";
+  return fault(listed ? "no recipe here gives an amount of \"" + asked + "\" to compare by"
+                      : "no recipe here has \"" + asked + "\"",
+               "take as basis " + offer + "\"batch\" or \"as printed\"");
+}
+
+std::optional<Amount> basis_amount(const std::vector<Holding>& holdings, const Basis& basis) {
+  if (basis.name == as_printed) return std::nullopt;
+  if (basis.name == whole_batch) return has_absolute_weight(holdings) ? batch(holdings, std::nullopt) : std::nullopt;
+  const auto at = place_of(holdings, basis.name);
+  if (!at) return std::nullopt;
+  const auto total = total_of(holdings, *at);
+  return total && total->unit == basis.unit ? total : std::nullopt;
+}
+
+std::optional<Amount> brought_to(const std::vector<Holding>& holdings, std::size_t holding, const Basis& basis) {
+  if (basis.name == as_printed) return total_of(holdings, holding);
+  if (basis.name == whole_batch) return share_of_batch(holdings, holding, basis.per);
+  const auto at = place_of(holdings, basis.name);
+  if (!at) return std::nullopt;
+  return against(holdings, holding, *at, basis.per, basis.unit);
+}
+
+}  // namespace gallipot

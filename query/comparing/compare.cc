@@ -1,0 +1,230 @@
+// Lays recipes side by side: witnesses in order, rows of stuffs brought to a basis, rows of steps aligned.
+#include "query/comparing/compare.h"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <map>
+#include <numeric>
+#include <set>
+
+#include "query/comparing/alignment.h"
+#include "query/comparing/basis.h"
+#include "query/comparing/findings.h"
+#include "query/comparing/holdings.h"
+#include "query/comparing/statistics.h"
+
+namespace gallipot {
+namespace {
+
+/// A, B ... Z, AA, AB ...
+std::string siglum(std::size_t n) {
+  std::string out;
+  for (++n; n > 0; n = (n - 1) / 26) out.insert(out.begin(), static_cast<char>('A' + (n - 1) % 26));
+  return out;
+}
+
+std::vector<Witness> ordered(std::vector<ComparableRecipe> recipes, const std::vector<Book>& books) {
+  std::vector<std::size_t> order(recipes.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    const auto key = [&](std::size_t i) { return recipes[i].year > 0 ? recipes[i].year : 9999; };
+    return key(a) != key(b) ? key(a) < key(b) : recipes[a].id < recipes[b].id;
+  });
+  std::vector<Witness> out;
+  for (const std::size_t i : order) {
+    Witness witness;
+    witness.siglum = siglum(out.size());
+    witness.citation = cite(recipes[i], books[i]);
+    witness.recipe = std::move(recipes[i]);
+    out.push_back(std::move(witness));
+  }
+  return out;
+}
+
+/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none.
+std::string common_dish(const std::vector<Witness>& witnesses) {
+  std::map<std::string, std::size_t> counts;
+  for (const Witness& witness : witnesses) {
+    const Dish& dish = witness.recipe.dish;
+    if (dish.kind.empty() && dish.base.empty()) continue;
+    ++counts[dish.base + (dish.base.empty() || dish.kind.empty() ? "" : " ") + dish.kind];
+  }
+  const auto best =
+      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+  return best == counts.end() ? witnesses.front().recipe.recipe.title : best->first;
+}
+
+Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, std::size_t h, const Basis& basis) {
+  const Holding& holding = holdings[h];
+  Cell cell;
+  cell.present = true;
+  for (const std::size_t i : holding.mentions) {
+    if (!cell.printed.empty()) cell.printed += "; ";
+    cell.printed += recipe.ingredients[i].printed.span.in(recipe.recipe.text);
+  }
+  cell.amount = total_of(holdings, h);
+  cell.per_basis = brought_to(holdings, h, basis);
+  cell.how = holding.tie ? holding.tie->how : holding.how;
+  cell.more = holding.more;
+  cell.optional = holding.optional;
+  cell.alternative_of = holding.alternative_of;
+  return cell;
+}
+
+/// Quartiles over the unit in which most witnesses have the stuff; amounts in another unit are shown but not counted.
+void summarize(Row& row) {
+  std::array<std::vector<double>, 3> by_unit;
+  for (const Cell& cell : row.cells)
+    if (cell.per_basis) by_unit[static_cast<std::size_t>(cell.per_basis->unit)].push_back(cell.per_basis->likely);
+  const auto most = std::max_element(by_unit.begin(), by_unit.end(),
+                                     [](const auto& a, const auto& b) { return a.size() < b.size(); });
+  row.measured = most->size();
+  if (most->empty()) return;
+  const Quartiles q = quartiles(*most);
+  const auto [least, largest] = std::minmax_element(most->begin(), most->end());
+  row.least = *least;
+  row.most = *largest;
+  row.median = Amount{static_cast<Amount::Unit>(most - by_unit.begin()), q.lower, q.median, q.upper,
+                      fmt::format("median and quartiles of {}", most->size())};
+}
+
+std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
+                         const Basis& basis) {
+  std::map<std::string, std::size_t> place;
+  std::vector<Row> rows;
+  for (std::size_t w = 0; w < witnesses.size(); ++w) {
+    for (std::size_t h = 0; h < holdings[w].size(); ++h) {
+      const Holding& holding = holdings[w][h];
+      if (holding.mentions.empty()) continue;
+      const auto [at, added] = place.try_emplace(holding.name, rows.size());
+      if (added) {
+        rows.emplace_back();
+        rows.back().name = holding.name;
+        rows.back().cells.resize(witnesses.size());
+      }
+      rows[at->second].cells[w] = cell_of(witnesses[w].recipe, holdings[w], h, basis);
+      ++rows[at->second].witnesses;
+    }
+  }
+  for (Row& row : rows) summarize(row);
+  std::stable_sort(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
+    if ((a.name == basis.name) != (b.name == basis.name)) return a.name == basis.name;
+    if (a.witnesses != b.witnesses) return a.witnesses > b.witnesses;
+    const double of_a = a.median ? a.median->likely : 0, of_b = b.median ? b.median->likely : 0;
+    return of_a > of_b;
+  });
+  return rows;
+}
+
+/// Steps of one recipe for laying side by side: an operation named again at once, with no duration, is one step.
+std::vector<Step> told_once(const std::vector<Step>& steps) {
+  std::vector<Step> out;
+  for (const Step& step : steps) {
+    if (!out.empty() && out.back().op == step.op && (!step.minutes || !out.back().minutes)) {
+      if (step.minutes) out.back().minutes = step.minutes;
+      out.back().span.end = std::max(out.back().span.end, step.span.end);
+      continue;
+    }
+    out.push_back(step);
+  }
+  return out;
+}
+
+std::vector<StepRow> steps_of(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
+  std::vector<std::vector<Step>> methods;
+  std::vector<std::size_t> lengths;
+  for (const Witness& witness : witnesses) {
+    methods.push_back(told_once(witness.recipe.steps));
+    lengths.push_back(methods.back().size());
+  }
+  const auto likeness = [&](std::size_t a, std::size_t i, std::size_t b, std::size_t j) {
+    const Step &one = methods[a][i], &other = methods[b][j];
+    double like = yardstick.likeness(one.op, other.op);
+    // Two that both say how long, and mean the same by it, answer to one another the more surely.
+    if (like > 0 && one.minutes && other.minutes) {
+      const double ratio = (one.minutes->high + 1) / (other.minutes->high + 1);
+      like += ratio < 2 && ratio > 0.5 ? 0.25 : -0.1 * like;
+    }
+    return like;
+  };
+  std::vector<StepRow> rows;
+  for (const auto& column : align_all(lengths, likeness)) {
+    StepRow row;
+    row.cells.resize(witnesses.size());
+    std::map<std::string, std::size_t> ops;
+    for (std::size_t w = 0; w < witnesses.size(); ++w) {
+      if (!column[w]) continue;
+      const Step& step = methods[w][*column[w]];
+      row.cells[w] = {step.op, step.minutes, std::string(step.span.in(witnesses[w].recipe.recipe.text))};
+      ++ops[step.op];
+      ++row.witnesses;
+    }
+    row.op = std::max_element(ops.begin(), ops.end(), [](const auto& a, const auto& b) {
+               return a.second < b.second;
+             })->first;
+    rows.push_back(std::move(row));
+  }
+  return rows;
+}
+
+std::optional<Fault> doubled(const std::vector<std::string>& ids) {
+  std::set<std::string_view> seen;
+  for (const std::string& id : ids)
+    if (!seen.insert(id).second) return Fault{"the recipe " + id + " is named twice", {}, 0, "name each recipe once"};
+  return std::nullopt;
+}
+
+}  // namespace
+
+Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::vector<Book>& books,
+                            const Yardstick& yardstick, const std::string& basis) {
+  if (recipes.empty()) return fault("there is no recipe to compare", "name one recipe or more");
+  std::vector<std::string> ids;
+  for (const ComparableRecipe& recipe : recipes) ids.push_back(recipe.id);
+  if (auto twice = doubled(ids)) return tl::unexpected(std::move(*twice));
+
+  Comparison out;
+  out.witnesses = ordered(std::move(recipes), books);
+  out.dish = common_dish(out.witnesses);
+  std::vector<std::vector<Holding>> holdings;
+  for (const Witness& witness : out.witnesses) holdings.push_back(holdings_of(witness.recipe, yardstick));
+
+  Basis chosen;
+  if (basis.empty()) {
+    chosen = choose_basis(out.witnesses, holdings, yardstick);
+  } else {
+    auto named = named_basis(basis, holdings, yardstick);
+    if (!named) return tl::unexpected(named.error());
+    chosen = std::move(*named);
+  }
+  out.basis = chosen.name;
+  out.basis_why = chosen.why;
+  out.per = chosen.per;
+  out.per_unit = chosen.unit;
+  for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].basis = basis_amount(holdings[w], chosen);
+  out.rows = rows_of(out.witnesses, holdings, chosen);
+  for (Row& row : out.rows) mark_out_of_line(out, row);
+  out.steps = steps_of(out.witnesses, yardstick);
+  out.notes = findings(out, yardstick);
+  return out;
+}
+
+Outcome<Comparison> compare(const Shelf& shelf, const std::vector<std::string>& ids, const Yardstick& yardstick,
+                            const std::string& basis) {
+  if (auto twice = doubled(ids)) return tl::unexpected(std::move(*twice));
+  std::vector<ComparableRecipe> recipes;
+  std::vector<Book> books;
+  for (const std::string& id : ids) {
+    auto recipe = shelf.recipe(id);
+    if (!recipe) return tl::unexpected(recipe.error());
+    const Book* book = shelf.book(recipe->book);
+    if (book == nullptr) return fault("the index has the recipe " + id + " but not its book", "index the shelf again");
+    books.push_back(*book);
+    recipes.push_back(std::move(*recipe));
+  }
+  return compare(std::move(recipes), books, yardstick, basis);
+}
+
+}  // namespace gallipot

@@ -1,0 +1,23 @@
+// What does a comparison say, in sentences? The weightiest first; then what could not be done, and why.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "query/comparing/compare.h"
+
+namespace gallipot {
+
+/// Marks cells that are out of line with the others of their row and says how far in Row::note. An amount is out of
+/// line where, among five or more amounts in one unit, its modified z-score on logarithms is beyond 3.5 (Iglewicz and
+/// Hoaglin 1993), its range meets none of the others', and it is at least twice or at most half their median (the last
+/// is ours: a cook does not mind less).
+void mark_out_of_line(const Comparison& comparison, Row& row);
+
+/// Sentences on a comparison whose rows and steps are filled in. `yardstick` tells which operations come to the same.
+std::vector<std::string> findings(const Comparison& comparison, const Yardstick& yardstick);
+
+/// "A", "A and C", "A, C and D".
+std::string sigla_list(const std::vector<std::string>& sigla);
+
+}  // namespace gallipot

@@ -1,0 +1,115 @@
+// What a comparison says in words, and when it says that an amount is out of line.
+#include "query/comparing/findings.h"
+
+#include "tests/query/comparing/bench.h"
+
+namespace gallipot {
+namespace {
+
+using bench::lay_out;
+using bench::Receipt;
+using bench::row;
+using bench::says;
+
+const Dish chutney{"apple", "chutney"};
+
+Receipt with_ginger(int n, double ounces) {
+  return Receipt("a/000" + std::to_string(n), 1800 + 10 * n, chutney)
+      .has("four pounds of apples", "apple", 4, "pound")
+      .has("ginger", "ginger", ounces, "ounce", "spice");
+}
+
+TEST(Findings, SixTimesTheGingerOfItsSiblingsIsOutOfLine) {
+  std::vector<ComparableRecipe> recipes;
+  const double ounces[] = {0.9, 1, 1.1, 1, 1.2, 6.3};
+  for (int i = 0; i < 6; ++i) recipes.push_back(with_ginger(i + 1, ounces[i]).recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  const Row* ginger = row(*made, "ginger");
+  ASSERT_TRUE(ginger);
+  EXPECT_TRUE(ginger->cells[5].out_of_line);
+  EXPECT_FALSE(ginger->cells[4].out_of_line);
+  EXPECT_EQ(ginger->note, "F has 6.3 x the median of 5 others");
+  EXPECT_TRUE(says(*made, "ginger: F has 6.3 x"));
+}
+
+TEST(Findings, FourAmountsAreTooFewToCallOneOutOfLine) {
+  const auto made = lay_out({with_ginger(1, 1).recipe(), with_ginger(2, 1.1).recipe(), with_ginger(3, 0.9).recipe(),
+                             with_ginger(4, 9).recipe()});
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(row(*made, "ginger")->note.empty());
+}
+
+TEST(Findings, LessThanTwiceIsNotOutOfLineHoweverAlikeTheRest) {
+  const auto made = lay_out({with_ginger(1, 1).recipe(), with_ginger(2, 1).recipe(), with_ginger(3, 1).recipe(),
+                             with_ginger(4, 1).recipe(), with_ginger(5, 1.5).recipe()});
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(row(*made, "ginger")->note.empty());
+}
+
+TEST(Findings, ARangeThatMeetsTheOthersIsNotOutOfLine) {
+  // Teaspoons here hold 3 to 7 g: three of them (9 to 21) meet one of 10 g by weight.
+  std::vector<ComparableRecipe> recipes;
+  const double ounces[] = {0.18, 0.17, 0.17, 0.18, 0.36};
+  for (int i = 0; i < 5; ++i) recipes.push_back(with_ginger(i + 1, ounces[i]).recipe());
+  recipes.push_back(Receipt("b/0001", 1890, chutney)
+                        .has("four pounds of apples", "apple", 4, "pound")
+                        .has("three teaspoons of ginger", "ginger", 3, "teaspoon", "spice")
+                        .recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_FALSE(row(*made, "ginger")->cells[5].out_of_line);
+}
+
+TEST(Findings, AllButTwoBoilItAndTheTwoAreTheOldest) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 6; ++i) {
+    Receipt receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney);
+    receipt.does("chop").does(i <= 2 ? "stand" : "boil");
+    recipes.push_back(receipt.recipe());
+  }
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "All but two boil it (not A and B); those that do not are the oldest."));
+}
+
+TEST(Findings, WhatComesToTheSameIsCountedWithIt) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 4; ++i)
+    recipes.push_back(
+        Receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney).does(i == 2 ? "simmer" : "boil").recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "All four boil or simmer it."));
+}
+
+TEST(Findings, VinegarWithAndWithout) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 5; ++i) {
+    Receipt receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney);
+    receipt.has("apples", "apple");
+    if (i == 2 || i == 3) receipt.has("vinegar", "vinegar", 0, {}, "condiment");
+    if (i == 5) receipt.has("distilled vinegar", "distilled vinegar", 0, {}, "condiment");
+    recipes.push_back(receipt.recipe());
+  }
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "Vinegar: 3 with, 2 without (without: A and D)."));
+}
+
+TEST(Findings, SaysWhomItCouldNotBringToTheBasis) {
+  const auto made =
+      lay_out({with_ginger(1, 1).recipe(), with_ginger(2, 1).recipe(),
+               Receipt("b/0001", 1890, chutney).has("some apples", "apple").has("ginger", "ginger").recipe()});
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "C stands as printed"));
+}
+
+TEST(Findings, SiglaAreListedAsInASentence) {
+  EXPECT_EQ(sigla_list({"A"}), "A");
+  EXPECT_EQ(sigla_list({"A", "C"}), "A and C");
+  EXPECT_EQ(sigla_list({"A", "C", "D"}), "A, C and D");
+}
+
+}  // namespace
+}  // namespace gallipot

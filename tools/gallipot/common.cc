@@ -1,0 +1,87 @@
+// What the verbs share: options, opening, printing.
+#include <sys/ioctl.h>
+#include <unistd.h>
+
+#include <cstdio>
+#include <cstdlib>
+
+#include "tools/gallipot/verbs.h"
+
+namespace gallipot::program {
+namespace {
+
+constexpr unsigned no_terminal = 100;
+constexpr unsigned narrowest = 40;
+
+unsigned terminal_width() {
+  if (isatty(STDOUT_FILENO) != 0) {
+    winsize size{};
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col > 0) return size.ws_col;
+  }
+  if (const char* columns = std::getenv("COLUMNS")) {
+    const long value = std::strtol(columns, nullptr, 10);
+    if (value > 0 && value < 10000) return static_cast<unsigned>(value);
+  }
+  return no_terminal;
+}
+
+}  // namespace
+
+void add_index_option(CLI::App& verb, Common& common) {
+  verb.add_option("--index", common.index, "Folder of the index (or set GALLIPOT_INDEX)")
+      ->type_name("DIR")
+      ->envname("GALLIPOT_INDEX")
+      ->required();
+}
+
+void add_tables_option(CLI::App& verb, Common& common) {
+  verb.add_option("--tables", common.tables, "Folder of tables of your own, laid over the built-in ones")
+      ->type_name("DIR");
+}
+
+void add_json_option(CLI::App& verb, Common& common) { verb.add_flag("--json", common.json, "Answer in JSON"); }
+
+void add_filter_options(CLI::App& verb, Filter& filter) {
+  verb.add_option("--from", filter.from, "Only editions of this year or later")->type_name("YEAR");
+  verb.add_option("--to", filter.to, "Only editions of this year or earlier")->type_name("YEAR");
+  verb.add_option("--country", filter.country, "Only books printed there, as two letters: GB, US")->type_name("CC");
+  verb.add_option("--book", filter.books, "Only this book; may be given again")
+      ->type_name("ID")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  verb.add_option("--with", filter.with, "Only recipes with this ingredient; may be given again")
+      ->type_name("STUFF")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+  verb.add_option("--without", filter.without, "Only recipes without this ingredient; may be given again")
+      ->type_name("STUFF")
+      ->expected(1)
+      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
+}
+
+Outcome<Opened> open(const Common& common) {
+  auto shelf = Shelf::open(common.index);
+  if (!shelf) return tl::unexpected(shelf.error());
+  auto lexicon = Lexicon::load(common.tables);
+  if (!lexicon) return tl::unexpected(lexicon.error());
+  return Opened{std::move(*shelf), std::move(*lexicon)};
+}
+
+Outcome<Yardstick> open_yardstick(const Common& common) {
+  auto measures = Register::load(common.tables);
+  if (!measures) return tl::unexpected(measures.error());
+  return Yardstick::load(std::move(*measures), common.tables);
+}
+
+void say(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
+
+void complain(const std::string& sentence) {
+  std::string line = sentence;
+  for (char& c : line)
+    if (c == '\n' || c == '\r') c = ' ';
+  std::fprintf(stderr, "gallipot: %s\n", line.c_str());
+}
+
+TextStyle text_style(bool printed) { return {std::max(narrowest, terminal_width()), printed}; }
+
+}  // namespace gallipot::program

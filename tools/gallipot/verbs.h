@@ -1,0 +1,71 @@
+// The verbs of the program. Each file of this folder is one verb: it names its options and, when they have been read,
+// does the work over library calls. No verb knows another; main.cc runs the one that was asked for.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <memory>
+#include <string>
+#include <vector>
+
+#include "indexer/lexicon/lexicon.h"
+#include "indexer/storing/shelf.h"
+#include "query/comparing/yardstick.h"
+#include "query/finding/find.h"
+#include "query/reporting/report.h"
+
+namespace gallipot::program {
+
+/// What the program says to its caller, as an exit code.
+enum Exit : int {
+  answered = 0,
+  nothing_found = 1,
+  bad_input = 2,  ///< bad use or bad input, told in one line
+};
+
+/// A verb's work, done once its options have been read. A fault becomes one line on standard error and Exit::bad_input.
+using Work = std::function<Outcome<Exit>()>;
+
+/// Options that verbs share; each verb has its own copy.
+struct Common {
+  std::string index;   ///< folder of the index
+  std::string tables;  ///< folder of the user's own tables; may be empty
+  bool json = false;
+};
+
+void add_index_option(CLI::App& verb, Common& common);
+void add_tables_option(CLI::App& verb, Common& common);
+void add_json_option(CLI::App& verb, Common& common);
+void add_filter_options(CLI::App& verb, Filter& filter);
+
+/// What most verbs need: the open index and the lexicon.
+struct Opened {
+  Shelf shelf;
+  std::shared_ptr<const Lexicon> lexicon;
+};
+Outcome<Opened> open(const Common& common);
+Outcome<Yardstick> open_yardstick(const Common& common);
+
+/// Prints to standard output.
+void say(const std::string& text);
+/// Prints one line to standard error.
+void complain(const std::string& sentence);
+/// How text is to be set: as wide as the terminal, or 100 columns where there is none.
+TextStyle text_style(bool printed = false);
+
+// Each adds its verb to the program and leaves its work in `work`.
+void add_index(CLI::App& program, Work& work);
+void add_export(CLI::App& program, Work& work);
+void add_find(CLI::App& program, Work& work);
+void add_variants(CLI::App& program, Work& work);
+void add_compare(CLI::App& program, Work& work);
+void add_cite(CLI::App& program, Work& work);
+void add_check(CLI::App& program, Work& work);
+
+/// One sentence for a use of the program that cannot be understood, with the nearest verb or option that there is.
+Fault misuse(const CLI::App& program, const CLI::ParseError& error, const std::vector<std::string>& arguments);
+
+/// The word of `known` that is nearest to `word`; empty where none is near.
+std::string nearest_word(const std::string& word, const std::vector<std::string>& known);
+
+}  // namespace gallipot::program
