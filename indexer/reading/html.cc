@@ -1,7 +1,7 @@
 // Opens and closes the elements of an HTML book.
-#include "indexer/reading/html_reader.h"
-
 #include <algorithm>
+
+#include "indexer/reading/html_reader.h"
 
 namespace gallipot {
 namespace {
@@ -12,9 +12,12 @@ constexpr std::size_t kDeepest = 256;
 
 void HtmlReader::read() {
   while (tokens_.next(token_)) {
-    if (token_.kind == HtmlToken::Kind::text) text();
-    else if (token_.kind == HtmlToken::Kind::start) start();
-    else end();
+    if (token_.kind == HtmlToken::Kind::text)
+      text();
+    else if (token_.kind == HtmlToken::Kind::start)
+      start();
+    else
+      end();
   }
   give_back_page_text();
   composer_.end();
@@ -60,7 +63,8 @@ void HtmlReader::empty_element(const HtmlElement& element) {
   } else if (token_.name == "img") {
     // A picture of a decorated initial stands for its letter.
     const auto alt = token_.attribute("alt");
-    if (alt.size() == 1 && ((alt[0] >= 'A' && alt[0] <= 'Z') || (alt[0] >= 'a' && alt[0] <= 'z'))) set(alt, token_.line);
+    if (alt.size() == 1 && ((alt[0] >= 'A' && alt[0] <= 'Z') || (alt[0] >= 'a' && alt[0] <= 'z')))
+      set(alt, token_.line);
   }
 }
 
@@ -71,7 +75,8 @@ void HtmlReader::push(const HtmlElement& element) {
   open.tag = token_.name;
   open.sort = &sort_of(classes);
   open.look = open.sort->look;
-  if (const auto style = token_.attribute("style"); !style.empty()) open.look.lay_over(look_of(references_.decode_all(style)));
+  if (const auto style = token_.attribute("style"); !style.empty())
+    open.look.lay_over(look_of(references_.decode_all(style)));
   if (const auto align = token_.attribute("align"); !align.empty() && !element.is(HtmlElement::row)) {
     const std::string_view a = align;
     if (a == "center" || a == "CENTER") open.look.align = Look::Align::centre;

@@ -45,7 +45,8 @@ void HtmlReader::set_pre(std::string_view raw, std::uint32_t line) {
   while (!raw.empty()) {
     const std::size_t end = std::min(raw.find('\n'), raw.size());
     const std::string decoded = references_.decode_all(raw.substr(0, end));
-    const bool blank = std::all_of(decoded.begin(), decoded.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
+    const bool blank =
+        std::all_of(decoded.begin(), decoded.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
     if (!blank) {
       if (!composer_.open()) begin_block();
       composer_.put_decoded(decoded, line);
@@ -115,7 +116,8 @@ void HtmlReader::describe(Block& block) {
     off = static_cast<std::uint16_t>(off | open.look.off);
     if (block.anchor.empty()) block.anchor = open.id;
     if (e.name == "body") continue;
-    if (!inner && (e.heading > 0 || e.is(HtmlElement::item) || e.is(HtmlElement::pre) || e.name == "figcaption")) inner = &e;
+    if (!inner && (e.heading > 0 || e.is(HtmlElement::item) || e.is(HtmlElement::pre) || e.name == "figcaption"))
+      inner = &e;
     if (e.is(HtmlElement::list) || e.name == "blockquote") ++lists;
     if (!block.style.empty()) block.style += ' ';
     block.style += open.sort->name;

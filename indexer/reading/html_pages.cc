@@ -39,7 +39,8 @@ void HtmlReader::begin_page_text(bool sure) {
   page_line_ = token_.line;
 }
 
-/// What a link is: a footnote's mark, or a reference to another place. One to a page makes its block look like contents.
+/// What a link is: a footnote's mark, or a reference to another place. One to a page makes its block look like
+/// contents.
 std::uint16_t HtmlReader::link_style(std::uint16_t roles) {
   const auto href = token_.attribute("href");
   bool sure = false;

@@ -30,7 +30,7 @@ struct HtmlOpen {
   std::string tag;
   const HtmlSort* sort = nullptr;
   Look look;
-  int run = -1;               ///< its run in the open block; -1 where it has none
+  int run = -1;  ///< its run in the open block; -1 where it has none
   std::uint16_t run_style = 0;
   std::string id;
 };
@@ -87,14 +87,14 @@ class HtmlReader {
   StyleSheet sheet_;
   std::unordered_map<std::string, HtmlSort> sorts_;
   std::vector<HtmlOpen> stack_;
-  int hidden_ = 0;            ///< open elements whose content is not print
+  int hidden_ = 0;  ///< open elements whose content is not print
   int pre_ = 0;
-  bool in_row_ = false;       ///< the open block is a table row
-  bool row_broken_ = false;   ///< the row held headings or lists: its cells are read as ordinary blocks
+  bool in_row_ = false;      ///< the open block is a table row
+  bool row_broken_ = false;  ///< the row held headings or lists: its cells are read as ordinary blocks
   std::uint32_t cell_begin_ = 0;
-  std::string anchor_;        ///< id waiting for the next block
+  std::string anchor_;  ///< id waiting for the next block
 
-  bool page_text_ = false;    ///< inside an element of a page class: its text is kept apart
+  bool page_text_ = false;  ///< inside an element of a page class: its text is kept apart
   std::size_t page_depth_ = 0;
   bool page_sure_ = false;
   std::string page_written_;

@@ -20,7 +20,8 @@ HtmlRole role_of_class(std::string_view written) {
   if (any({"page", "pg", "pagina"})) return maybe_page_number;
   if (any({"poem", "poetry", "poetrycontainer", "stanza", "verse", "linegroup", "lg", "verses"})) return verse;
   if (any({"footnote", "footnotes", "fnote", "endnote", "endnotes", "fn", "note1"})) return footnote;
-  if (any({"caption", "figcaption", "captionl", "captionr", "capt", "figcenter", "figleft", "figright", "illustration"}))
+  if (any({"caption", "figcaption", "captionl", "captionr", "capt", "figcenter", "figleft", "figright",
+           "illustration"}))
     return caption;
   if (any({"sidenote", "sidenotes", "marginnote", "sidenotel", "sidenoter", "sn", "margin"})) return sidenote;
   if (any({"tnote", "transnote", "tn", "tnotes", "transnotes", "transcribersnote", "transcribernote", "tnbox",
