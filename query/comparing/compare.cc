@@ -207,7 +207,7 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.rows = rows_of(out.witnesses, holdings, chosen);
   for (Row& row : out.rows) mark_out_of_line(out, row);
   out.steps = steps_of(out.witnesses, yardstick);
-  out.notes = findings(out);
+  out.notes = findings(out, yardstick);
   return out;
 }
 

@@ -2,11 +2,12 @@
 #include "query/comparing/findings.h"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <map>
+#include <set>
 
 #include "query/comparing/interval.h"
 #include "query/comparing/statistics.h"
@@ -15,6 +16,7 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t fewest_for_outliers = 5;
+constexpr double comes_to_the_same = 0.7;  // likeness of operations, from which "all but two boil it" counts simmering
 constexpr std::size_t sentences_a_matter = 4;  // of ingredients that divide, of operations, of what is out of line
 
 std::string number(std::size_t n) {
@@ -102,7 +104,7 @@ std::string duration(double minutes) {
   const auto in = [](double value, const char* unit) {
     return fmt::format("{:.3g} {}{}", value, unit, value == 1 ? "" : "s");
   };
-  if (minutes < 90) return in(minutes, "minute");
+  if (minutes < 90 && minutes != 60) return in(minutes, "minute");
   if (minutes < 48 * 60) return in(minutes / 60, "hour");
   if (minutes < 21 * 24 * 60) return in(minutes / (24 * 60), "day");
   return in(minutes / (7 * 24 * 60), "week");
@@ -125,37 +127,79 @@ std::string on_time(const Comparison& comparison, const std::string& op) {
                      duration(longest.back().first), comparison.witnesses[longest.back().second].siglum);
 }
 
-std::vector<std::string> on_operations(const Comparison& comparison) {
+/// What the witnesses do where the most of them do `op`: those that do it, those that do what comes to the same, the
+/// rest.
+struct Doing {
+  Places same, near, without;
+  std::set<std::string> words;  // what the near ones do
+};
+
+Doing doing(const Comparison& comparison, const Yardstick& yardstick, const std::string& op) {
+  Doing out;
+  for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
+    const std::string* nearest = nullptr;
+    double best = 0;
+    for (const Step& step : comparison.witnesses[w].recipe.steps) {
+      const double like = yardstick.likeness(op, step.op);
+      if (like > best) {
+        best = like;
+        nearest = &step.op;
+      }
+    }
+    if (best >= 1) {
+      out.same.push_back(w);
+    } else if (best >= comes_to_the_same) {
+      out.near.push_back(w);
+      out.words.insert(*nearest);
+    } else {
+      out.without.push_back(w);
+    }
+  }
+  return out;
+}
+
+/// "All but two boil it (A and B; C simmers instead); those that do not are the oldest."
+std::string doing_text(const Comparison& comparison, const Doing& found, const std::string& op) {
+  const std::size_t all = comparison.witnesses.size();
+  std::string verbs = op;
+  if (!found.near.empty()) verbs += fmt::format(" or {}", fmt::join(found.words, " or "));
+  if (found.without.empty())
+    return fmt::format("{} {} it.", all == 2 ? std::string("Both") : "All " + number(all), verbs);
+  std::string out = fmt::format("All but {} {} it (not {})", number(found.without.size()), verbs,
+                                sigla_of(comparison, found.without));
+  const std::string time = place_in_time(comparison, found.without, all);
+  if (!time.empty())
+    out += fmt::format("; {}{}", found.without.size() == 1 ? "the one that does not" : "those that do not", time);
+  return out + ".";
+}
+
+std::vector<std::string> on_operations(const Comparison& comparison, const Yardstick& yardstick) {
   // Operations that make the dish what it is; "add" and "mix" say nothing.
   static constexpr const char* telling[] = {"boil",  "simmer", "stew",   "bake",   "roast",   "broil", "fry",
                                             "steam", "strain", "sieve",  "salt",   "ferment", "soak",  "stand",
                                             "scald", "skim",   "bottle", "freeze", "smoke",   "dry",   "knead"};
   const std::size_t all = comparison.witnesses.size();
-  std::vector<std::pair<std::size_t, std::string>> found;
+  struct Finding {
+    bool timed;  // the exceptions stand together in time
+    std::size_t with;
+    std::string text;
+  };
+  std::vector<Finding> found;
+  std::set<std::string> told;
   for (const char* op : telling) {
-    const auto [with, without] = divided(all, [&](std::size_t w) {
-      const auto& steps = comparison.witnesses[w].recipe.steps;
-      return std::any_of(steps.begin(), steps.end(), [&](const Step& step) { return step.op == op; });
-    });
-    if (with.size() * 2 < all || with.size() < 2) continue;
-    std::string says;
-    if (without.empty()) {
-      says = fmt::format("{} {} it.", all == 2 ? std::string("Both") : "All " + number(all), op);
-    } else if (all >= 3) {
-      says = fmt::format("All but {} {} it ({})", number(without.size()), op, sigla_of(comparison, without));
-      const std::string time = place_in_time(comparison, without, all);
-      if (!time.empty())
-        says += fmt::format("; {}{}", without.size() == 1 ? "the one that does not" : "those that do not", time);
-      says += ".";
-    } else {
-      continue;
-    }
-    says += on_time(comparison, op);
-    found.emplace_back(with.size(), std::move(says));
+    if (told.contains(op)) continue;
+    const Doing one = doing(comparison, yardstick, op);
+    const std::size_t with = all - one.without.size();
+    if (with < 2 || with * 3 < all * 2 || one.same.size() < one.near.size()) continue;
+    if (all < 3 && !one.without.empty()) continue;
+    told.insert(one.words.begin(), one.words.end());
+    found.push_back({!place_in_time(comparison, one.without, all).empty(), with,
+                     doing_text(comparison, one, op) + on_time(comparison, op)});
   }
-  std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::stable_sort(found.begin(), found.end(),
+                   [](const Finding& a, const Finding& b) { return a.timed != b.timed ? a.timed : a.with > b.with; });
   std::vector<std::string> out;
-  for (std::size_t i = 0; i < found.size() && i < sentences_a_matter; ++i) out.push_back(std::move(found[i].second));
+  for (std::size_t i = 0; i < found.size() && i < sentences_a_matter; ++i) out.push_back(std::move(found[i].text));
   return out;
 }
 
@@ -225,7 +269,7 @@ void mark_out_of_line(const Comparison& comparison, Row& row) {
   for (std::size_t i = 0; i < said.size(); ++i) row.note += (i > 0 ? "; " : "") + said[i];
 }
 
-std::vector<std::string> findings(const Comparison& comparison) {
+std::vector<std::string> findings(const Comparison& comparison, const Yardstick& yardstick) {
   std::vector<std::string> out;
   const auto append = [&](std::vector<std::string> more) {
     out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
@@ -235,7 +279,7 @@ std::vector<std::string> findings(const Comparison& comparison) {
     for (const Row& row : comparison.rows)
       if (!row.note.empty() && odd.size() < sentences_a_matter)
         odd.push_back(fmt::format("Out of line: {}: {}.", row.name, row.note));
-    append(on_operations(comparison));
+    append(on_operations(comparison, yardstick));
     append(std::move(odd));
     append(on_stuffs(comparison));
   }

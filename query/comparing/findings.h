@@ -14,8 +14,8 @@ namespace gallipot {
 /// is ours: a cook does not mind less).
 void mark_out_of_line(const Comparison& comparison, Row& row);
 
-/// Sentences on a comparison whose rows and steps are filled in.
-std::vector<std::string> findings(const Comparison& comparison);
+/// Sentences on a comparison whose rows and steps are filled in. `yardstick` tells which operations come to the same.
+std::vector<std::string> findings(const Comparison& comparison, const Yardstick& yardstick);
 
 /// "A", "A and C", "A, C and D".
 std::string sigla_list(const std::vector<std::string>& sigla);

@@ -50,8 +50,30 @@ WrittenAmount write_amount(const Amount& amount) {
   if (amount.unit != Amount::Unit::count) out.unit = unit_name(amount.unit);
   const int decimals = decimals_of(amount.low, amount.likely, amount.high);
   out.figure = write_figure(amount.likely, decimals);
-  const std::string low = write_figure(amount.low, decimals), high = write_figure(amount.high, decimals);
-  if (low != out.figure || high != out.figure) out.range = low + dash + high;
+  if (write_figure(amount.low, decimals) != out.figure || write_figure(amount.high, decimals) != out.figure)
+    out.range = write_ends(amount.low, amount.high, decimals);
+  return out;
+}
+
+std::string write_ends(double low, double high, int decimals) {
+  const double half = (high - low) / 2;
+  const int finest = half > 0 ? std::min(-magnitude(half), decimals) : decimals;
+  // A twentieth of the place is let go, so that 3.02 is not written as 4.
+  constexpr double slack = 0.05;
+  const auto end = [&](double value, bool up) {
+    // An end that is small beside the width keeps a digit of its own: 3 to 40, not 0 to 40.
+    const int places = value > 0 ? std::max(finest, -magnitude(value)) : finest;
+    const double place = std::pow(10.0, -places);
+    return write_figure((up ? std::ceil(value / place - slack) : std::floor(value / place + slack)) * place, places);
+  };
+  return end(low, false) + dash + end(high, true);
+}
+
+WrittenAmount write_large_amount(const Amount& amount) {
+  if (amount.unit == Amount::Unit::count || amount.likely < 2000) return write_amount(amount);
+  WrittenAmount out =
+      write_amount({amount.unit, amount.low / 1000, amount.likely / 1000, amount.high / 1000, amount.why});
+  out.unit = amount.unit == Amount::Unit::gram ? "kg" : "l";
   return out;
 }
 
@@ -60,8 +82,11 @@ std::string write_minutes(const Range& minutes) {
     double minutes;
     const char *one, *many;
   };
-  static constexpr Scale scales[] = {
-      {1, "min", "min"}, {60, "h", "h"}, {24 * 60, "day", "days"}, {7 * 24 * 60, "week", "weeks"}};
+  static constexpr Scale scales[] = {{1, "min", "min"},
+                                     {60, "h", "h"},
+                                     {24 * 60, "day", "days"},
+                                     {7 * 24 * 60, "week", "weeks"},
+                                     {365 * 24 * 60, "year", "years"}};
   // The largest scale in which the shorter end is still one or more, and a plain enough figure.
   const Scale* scale = &scales[0];
   for (const Scale& larger : scales) {

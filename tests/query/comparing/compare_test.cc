@@ -74,13 +74,13 @@ TEST(Compare, AProportionKeepsTheWholeRangeOfBothParts) {
 TEST(Compare, MentionsOfOneStuffAddUpAndSortsOfItAreOneRow) {
   const auto made = lay_out({Receipt("a/0001", 1800, damson_cheese)
                                  .has("two pounds of damsons", "damson", 2, "pound")
-                                 .has("a pound of loaf sugar", "loaf sugar", 1, "pound", "sweet")
+                                 .has("a pound of maple sugar", "maple sugar", 1, "pound", "sweet")
                                  .has("half a pound of brown sugar", "brown sugar", 0.5, "pound", "sweet")
                                  .recipe()});
   ASSERT_TRUE(made);
   ASSERT_TRUE(row(*made, "sugar"));
   const Cell& sugar = row(*made, "sugar")->cells[0];
-  EXPECT_EQ(sugar.printed, "a pound of loaf sugar; half a pound of brown sugar");
+  EXPECT_EQ(sugar.printed, "a pound of maple sugar; half a pound of brown sugar");
   EXPECT_NEAR(sugar.per_basis->likely, 750, 1e-9);
   EXPECT_FALSE(sugar.more);
 }

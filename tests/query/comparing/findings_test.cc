@@ -70,7 +70,17 @@ TEST(Findings, AllButTwoBoilItAndTheTwoAreTheOldest) {
   }
   const auto made = lay_out(recipes);
   ASSERT_TRUE(made);
-  EXPECT_TRUE(says(*made, "All but two boil it (A and B); those that do not are the oldest."));
+  EXPECT_TRUE(says(*made, "All but two boil it (not A and B); those that do not are the oldest."));
+}
+
+TEST(Findings, WhatComesToTheSameIsCountedWithIt) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 4; ++i)
+    recipes.push_back(
+        Receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney).does(i == 2 ? "simmer" : "boil").recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "All four boil or simmer it."));
 }
 
 TEST(Findings, VinegarWithAndWithout) {
@@ -79,7 +89,7 @@ TEST(Findings, VinegarWithAndWithout) {
     Receipt receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney);
     receipt.has("apples", "apple");
     if (i == 2 || i == 3) receipt.has("vinegar", "vinegar", 0, {}, "condiment");
-    if (i == 5) receipt.has("cider vinegar", "cider vinegar", 0, {}, "condiment");
+    if (i == 5) receipt.has("distilled vinegar", "distilled vinegar", 0, {}, "condiment");
     recipes.push_back(receipt.recipe());
   }
   const auto made = lay_out(recipes);
