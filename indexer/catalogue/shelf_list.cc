@@ -179,13 +179,14 @@ class ListReader {
     if (!book.date.empty() && !(book.years = edtf_years(book.date))) return bad_date("date", book.date);
     if (!book.first_published.empty() && !(book.first_years = edtf_years(book.first_published)))
       return bad_date("first_published", book.first_published);
-    for (char& c : book.country)
-      if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
-    const bool two_letters = book.country.size() == 2 && std::all_of(book.country.begin(), book.country.end(),
-                                                                     [](char c) { return c >= 'A' && c <= 'Z'; });
+    const bool two_letters = book.country.size() == 2 && std::all_of(book.country.begin(), book.country.end(), [](char c) {
+      return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
+    });
     if (!book.country.empty() && !two_letters)
       return at("country", fmt::format("the country \"{}\" of \"{}\" is not two letters", book.country, book.id),
                 "write it as ISO 3166 does, for example \"GB\" or \"US\"");
+    for (char& c : book.country)
+      if (c >= 'a') c = static_cast<char>(c - 32);
     book.path = book.file.starts_with("/") ? book.file : folder_ + book.file;
     return book;
   }

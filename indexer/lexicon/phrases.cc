@@ -23,10 +23,10 @@ constexpr std::array<Irregular, 8> irregulars = {{{"feet", "foot"},
                                                   {"olives", "olive"}}};
 
 // Words whose plural form is a thing of its own ("greens" is no colour, "bitters" no taste) or no plural at all.
-constexpr std::array<std::string_view, 18> stays = {
-    "greens", "bitters",   "lights", "lees",        "suds",    "shorts",   "grits", "groats",
-    "naples", "sassafras", "aloes",  "cantharides", "sanders", "duxelles", "gras",  "spirits",
-    "whites", "peppers"};
+constexpr std::array<std::string_view, 23> stays = {
+    "greens", "bitters",   "lights",     "lees",        "suds",      "shorts",   "grits",   "groats",
+    "naples", "sassafras", "aloes",      "cantharides", "sanders",   "duxelles", "gras",    "spirits",
+    "whites", "peppers",   "alexanders", "avens",       "hippocras", "barbados", "alkermes"};
 
 std::uint32_t hash_of(std::string_view s) {
   std::uint64_t head = 0, tail = 0;
@@ -92,7 +92,8 @@ std::string Phrases::plain_word(std::string_view key) {
   if (ends_with(key, "'s")) key.remove_suffix(2);
   if (ends_with(key, "'d")) {
     const auto stem = key.substr(0, key.size() - 2);
-    return stem.back() == 'y' ? std::string(stem.substr(0, stem.size() - 1)).append("ied") : std::string(stem).append("ed");
+    return stem.back() == 'y' ? std::string(stem.substr(0, stem.size() - 1)).append("ied")
+                              : std::string(stem).append("ed");
   }
   for (const auto& i : irregulars)
     if (i.plural == key) return std::string(i.singular);

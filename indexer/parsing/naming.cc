@@ -119,10 +119,11 @@ class Namer {
   /// "the juice of two lemons", "rind and juice of 1", "then the whites". Returns the word after, or i.
   std::uint32_t part_mentions(std::uint32_t i) {
     const auto parts = parts_at(row_, i);
-    if (row_.is(parts.end, of_word)) {
+    const bool of = row_.is(parts.end, of_word);
+    if (of || counts_egg(parts.end)) {
       const PrintedAmount* amount = nullptr;
-      const auto at = stuff_after(parts.end + 1, amount);
-      if (at != kNone && gives(*row_.food(at), parts.names.front()) && !whole_phrase(i, at)) {
+      const auto at = stuff_after(of ? parts.end + 1 : parts.end, amount);
+      if (at != kNone && gives(*row_.food(at), parts.names.front()) && (amount || !whole_phrase(i, at))) {
         emit(i, parts, row_.food(at), {i, at + row_.tags[at].food_words}, amount);
         return at + row_.tags[at].food_words;
       }
@@ -135,6 +136,14 @@ class Namer {
         return refer_back(i, parts, nullptr, parts.end);
     }
     return i;
+  }
+
+  /// "yolks 2 eggs", as laconic lists have it.
+  bool counts_egg(std::uint32_t i) {
+    const auto* amount = amount_at(i);
+    if (!amount || !amount->quantity || !amount->measure.empty() || amount->next >= row_.size()) return false;
+    const auto* food = row_.food(amount->next);
+    return food && food->name == "egg";
   }
 
   /// The lexicon's own phrase from i reaches as far ("oil of almonds" as one entry).

@@ -26,6 +26,15 @@ bool ends_clause(const Row& row, std::uint32_t i) {
   return key == "," || key == ";" || key == ":" || key == "--" || key == "(" || key == ")" || key == "[" || key == "]";
 }
 
+/// "cloves of garlic", "neck of veal" as phrases of stuff: the measure counts it, and the stuff is what follows "of".
+void prefer_measure(Row& row, std::uint32_t i) {
+  auto& t = row.tags[i];
+  if (t.food == kNone || t.measure == kNone || t.food_words < t.measure_words + 2) return;
+  if (row.key(i + t.measure_words) != "of") return;
+  const auto rest = row.lexicon->foodstuff_phrases().longest(*row.words, i + t.measure_words + 1);
+  if (rest.words + t.measure_words + 1 == t.food_words) t.food = kNone, t.food_words = 0;
+}
+
 void mark_lists(Row& row) {
   const auto& parts = row.recipe->parts;
   row.listed.resize(std::max<std::size_t>(parts.size(), 1));
@@ -64,6 +73,7 @@ Row tag(const Recipe& recipe, const Words& words, const Lexicon& lexicon) {
       const auto operation = lexicon.operation_phrases().longest(all, i);
       if (operation.words) t.operation = operation.value;
     }
+    prefer_measure(row, i);
     t.clause = clause;
     t.sentence = sentence;
     t.line = line;

@@ -8,6 +8,8 @@
 namespace gallipot {
 namespace {
 
+constexpr std::size_t kFront = 12;  ///< blocks in front among which credits and notes may stand
+
 std::string folded(std::string_view s) {
   std::string out;
   for (const char c : s) {
@@ -42,6 +44,16 @@ bool is_notes_heading(std::string_view text) {
   return t.starts_with("transcriber") && has(t, "note");
 }
 
+/// The paragraphs under a transcriber's heading in front: those set alike, up to the next heading or rule.
+void drop_notes_after(const std::vector<Block>& blocks, std::size_t heading, std::vector<bool>& gone) {
+  for (std::size_t b = heading + 1; b < std::min(blocks.size(), heading + kFront); ++b) {
+    const bool alike = blocks[b].style == blocks[heading + 1].style && blocks[b].kind == blocks[heading + 1].kind;
+    if (!alike || blocks[b].kind == Block::Kind::heading || blocks[b].kind == Block::Kind::rule) return;
+    if (blocks[b].centred || blocks[b].blank_before > 2) return;
+    gone[b] = true;
+  }
+}
+
 }  // namespace
 
 OwnText own_text(std::string_view text) {
@@ -72,10 +84,11 @@ void cut_boilerplate(Draft& draft, OwnText own) {
     gone[b] = (own.first > 0 && blocks[b].line_start() <= own.first) || (own.last > 0 && blocks[b].line_start() >= own.last) ||
               (blocks[b].text.empty() && blocks[b].kind != Block::Kind::rule);
   std::size_t seen = 0;
-  for (std::size_t b = 0; b < blocks.size() && seen < 8; ++b) {
+  for (std::size_t b = 0; b < blocks.size() && seen < kFront; ++b) {
     if (gone[b]) continue;
     ++seen;
     if (is_credit(blocks[b].text)) gone[b] = true;
+    if (is_notes_heading(blocks[b].text)) drop_notes_after(blocks, b, gone);
   }
   const std::size_t tail = blocks.size() - blocks.size() / 10;
   for (std::size_t b = tail; b < blocks.size(); ++b)

@@ -51,6 +51,7 @@ std::size_t closing(std::string_view text, std::size_t from) {
   return std::string_view::npos;
 }
 
+/// "^{st}" and "_{2}": raised and lowered letters.
 void read_superscript(std::string_view text, std::size_t at, std::vector<Edit>& edits, std::vector<Run>& runs) {
   const auto place = static_cast<std::uint32_t>(at);
   if (at + 1 >= text.size()) return;
@@ -58,7 +59,7 @@ void read_superscript(std::string_view text, std::size_t at, std::vector<Edit>& 
     const auto close = text.find('}', at);
     if (close == std::string_view::npos || close > at + 24) return;
     const auto end = static_cast<std::uint32_t>(close);
-    runs.push_back({{place + 2, end}, Run::superscript, ""});
+    if (text[at] == '^') runs.push_back({{place + 2, end}, Run::superscript, ""});
     edits.push_back({place, 2, ""});
     edits.push_back({end, 1, ""});
   } else if (is_wordy(text[at + 1]) && at > 0 && is_wordy(text[at - 1])) {
@@ -79,7 +80,9 @@ void read_emphasis(Draft& draft) {
     std::size_t italics_close = std::string_view::npos;
     for (std::size_t i = 0; i < text.size(); ++i) {
       if (i == italics_close) continue;
-      if (text[i] == '^') read_superscript(text, i, edits, runs);
+      const bool lowered = text[i] == '_' && i + 1 < text.size() && text[i + 1] == '{' && i > 0;
+      if (text[i] == '^' || lowered) read_superscript(text, i, edits, runs);
+      if (lowered) continue;
       if (kMarks.find(text[i]) == std::string_view::npos) continue;
       const std::size_t close = opens(text, i) ? closing(text, i) : std::string_view::npos;
       const auto at = static_cast<std::uint32_t>(i);

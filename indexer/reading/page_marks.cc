@@ -54,7 +54,9 @@ bool is_label(std::string_view s) {
 std::uint32_t first_letter_or_digit(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = text[i];
-    if (is_digit(c) || (lower(c) >= 'a' && lower(c) <= 'z') || static_cast<unsigned char>(c) >= 0xC3)
+    const auto u = static_cast<unsigned char>(c);
+    const bool quote_or_dash = u == 0xE2 && i + 1 < text.size() && (static_cast<unsigned char>(text[i + 1]) | 1u) == 0x81;
+    if (is_digit(c) || (lower(c) >= 'a' && lower(c) <= 'z') || (u >= 0xC3 && !quote_or_dash))
       return static_cast<std::uint32_t>(i);
   }
   return static_cast<std::uint32_t>(text.size());

@@ -144,6 +144,8 @@ void join_around(Draft& draft, std::vector<bool>& gone) {
 void take_out(Draft& draft, const std::vector<Found>& found, const std::array<bool, 6>& taken) {
   std::vector<bool> gone(draft.blocks.size());
   bool any_gone = false;
+  std::vector<PageMark> new_marks;
+  std::vector<Seam> new_seams;
   for (std::size_t i = 0; i < found.size();) {
     const std::uint32_t b = found[i].block;
     std::vector<Edit> edits;
@@ -160,15 +162,17 @@ void take_out(Draft& draft, const std::vector<Found>& found, const std::array<bo
       edits.push_back(std::move(edit));
     }
     if (edits.empty()) continue;
-    const EditMap map(edits);
-    for (auto& mark : marks) mark.at = map.moved(mark.at);
-    for (const auto at : hyphens) draft.seams.push_back({b, map.moved(at)});
-    apply_edits(edits, draft, b);
-    draft.marks.insert(draft.marks.end(), std::make_move_iterator(marks.begin()), std::make_move_iterator(marks.end()));
+    const auto tidying = apply_edits(edits, draft, b);
+    const EditMap first(edits), second(tidying);
+    for (auto& mark : marks) mark.at = second.moved(first.moved(mark.at));
+    for (const auto at : hyphens) new_seams.push_back({b, second.moved(first.moved(at))});
+    new_marks.insert(new_marks.end(), std::make_move_iterator(marks.begin()), std::make_move_iterator(marks.end()));
     gone[b] = draft.blocks[b].text.empty();
     any_gone = any_gone || gone[b];
   }
   const auto by_place = [](const auto& x, const auto& y) { return x.block != y.block ? x.block < y.block : x.at < y.at; };
+  draft.marks.insert(draft.marks.end(), std::make_move_iterator(new_marks.begin()), std::make_move_iterator(new_marks.end()));
+  draft.seams.insert(draft.seams.end(), new_seams.begin(), new_seams.end());
   std::stable_sort(draft.marks.begin(), draft.marks.end(), by_place);
   std::stable_sort(draft.seams.begin(), draft.seams.end(), by_place);
   if (!any_gone) return;

@@ -11,6 +11,7 @@
 #include "indexer/reading/contents.h"
 #include "indexer/reading/dittos.h"
 #include "indexer/reading/draft.h"
+#include "indexer/reading/fractions.h"
 #include "indexer/reading/joins.h"
 #include "indexer/reading/page_marks.h"
 #include "indexer/text/unicode.h"
@@ -92,6 +93,7 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
   if (draft.blocks.empty())
     return fault("nothing is left of the book without the transcription's own front and end matter",
                  "see whether the file holds the book's text", name);
+  part_fractions(draft);
   find_printed_marks(draft);
   book.page_marks = set_pages(draft, name, book.doubts);
   join_broken_words(draft);

@@ -30,6 +30,7 @@ struct GroupFigures {
   double beneath = 0;           ///< share that stand directly under a marked line, with no prose between
   double nested = 0;            ///< of run-ins: share that stand within a receipt whose title stands alone
   double variety = 0;           ///< different wordings by count
+  std::uint32_t kin = 0;        ///< headings of one element and class are kin, however their letters are set
   double weight = 0;            ///< log-odds that the class marks receipts
   Role role = Role::none;       ///< title, contributor or none
 };

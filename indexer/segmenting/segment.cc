@@ -24,6 +24,13 @@ std::uint32_t first_letter(std::string_view t, Span s) {
   return s.begin;
 }
 
+/// "ORANGE CAKE. From Mrs. Clark, of Ohio.": what runs into the title is who gave the receipt.
+bool opens_with_giver(const Block& block, const Opening& o) {
+  const auto rest = std::string_view(block.text).substr(o.body);
+  return rest.size() < 150 && (rest.starts_with("From ") || rest.starts_with("By ") || rest.starts_with("Mrs. ") ||
+                               rest.starts_with("Miss ") || rest.starts_with("MRS. ") || rest.starts_with("MISS "));
+}
+
 /// Walks the blocks of one book and cuts.
 class Cutter {
  public:
@@ -40,7 +47,7 @@ class Cutter {
   void take(std::uint32_t b) {
     const auto& block = blocks_[b];
     const auto at = openings_.at_block[b];
-    if (block.contents) {
+    if (openings_.contents[b]) {
       close();
       return;
     }
@@ -91,7 +98,7 @@ class Cutter {
     r.confidence = 1 / (1 + std::exp(-habit_.odds[k]));
     if (r.confidence < 0.7) r.doubt = doubt(k);
     if (o.body < block.text.size())
-      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()), Part::Kind::paragraph);
+      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()), opens_with_giver(block, o) ? Part::Kind::signature : Part::Kind::paragraph);
     else
       r.line_end = block.line_end;
   }
