@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <set>
 
 #include "query/comparing/interval.h"
 #include "query/comparing/sentences.h"
@@ -31,6 +32,32 @@ std::string stands_as_printed(const Comparison& comparison, const Places& places
   if (who.empty()) who = capitalized(number_word(places.size())) + " of them";
   const bool one = places.size() == 1;
   return fmt::format("{} {} as printed: {}.", who, one ? "stands" : "stand", one ? one_why : many_why);
+}
+
+/// "sugar: Q has 21 x the median of 5 others", a row at a time; but a witness whose amounts are out of line together,
+/// all high or all low, is told once: then it is rather its basis that is.
+std::vector<std::string> out_of_line(const Comparison& comparison) {
+  std::vector<std::string> out;
+  std::set<std::size_t> together;
+  for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
+    std::vector<std::string> high, low;
+    for (const Row& row : comparison.rows)
+      if (row.cells[w].out_of_line)
+        (row.cells[w].per_basis->likely > row.median->likely ? high : low).push_back(row.name);
+    if (std::max(high.size(), low.size()) < 2 || std::min(high.size(), low.size()) > 0) continue;
+    together.insert(w);
+    out.push_back(fmt::format("Out of line: {} has far {} {} than the others; perhaps it is its {} that is out.",
+                              comparison.witnesses[w].siglum, high.empty() ? "less" : "more",
+                              sigla_list(high.empty() ? low : high), comparison.basis));
+  }
+  for (const Row& row : comparison.rows) {
+    bool alone = false;
+    for (std::size_t w = 0; w < row.cells.size(); ++w)
+      alone = alone || (row.cells[w].out_of_line && !together.contains(w));
+    if (alone) out.push_back(fmt::format("Out of line: {}: {}.", row.name, row.note));
+  }
+  if (out.size() > sentences_a_matter) out.resize(sentences_a_matter);
+  return out;
 }
 
 std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
@@ -97,11 +124,7 @@ std::vector<std::string> findings(const Comparison& comparison, const Yardstick&
   };
   if (comparison.witnesses.size() > 1) {
     append(findings_on_methods(comparison, yardstick));
-    std::vector<std::string> odd;
-    for (const Row& row : comparison.rows)
-      if (!row.note.empty() && odd.size() < sentences_a_matter)
-        odd.push_back(fmt::format("Out of line: {}: {}.", row.name, row.note));
-    append(std::move(odd));
+    append(out_of_line(comparison));
     append(findings_on_stuffs(comparison));
   }
   append(what_could_not_be_done(comparison));

@@ -35,6 +35,20 @@ TEST(Findings, SixTimesTheGingerOfItsSiblingsIsOutOfLine) {
   EXPECT_TRUE(says(*made, "ginger: F has 6.3 x"));
 }
 
+TEST(Findings, AWitnessWithAllOutOfLineIsToldOnceAndItsBasisDoubted) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 6; ++i)
+    recipes.push_back(Receipt("a/000" + std::to_string(i), 1800 + i, chutney)
+                          .has("apples", "apple", i == 6 ? 0.5 : 4 + 0.1 * i, "pound")
+                          .has("ginger", "ginger", 1, "ounce", "spice")
+                          .has("sugar", "sugar", 2, "pound", "sweet")
+                          .recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "F has far more sugar and ginger than the others; perhaps it is its apple that is out."));
+  EXPECT_FALSE(says(*made, "Out of line: ginger"));
+}
+
 TEST(Findings, FourAmountsAreTooFewToCallOneOutOfLine) {
   const auto made = lay_out({with_ginger(1, 1).recipe(), with_ginger(2, 1.1).recipe(), with_ginger(3, 0.9).recipe(),
                              with_ginger(4, 9).recipe()});
