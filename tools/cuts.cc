@@ -77,7 +77,7 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
 }
 
 void show_openings(const std::vector<Block>& blocks, const Lexicon& lexicon) {
-  static constexpr const char* roles[] = {"-", "TITLE", "chapter", "essay", "name", "subtitle"};
+  static constexpr const char* roles[] = {"-", "TITLE", "chapter", "essay", "name", "subtitle", "blank"};
   Vocabulary vocabulary(lexicon);
   const auto openings = find_openings(blocks, vocabulary);
   const auto habit = learn_habit(blocks, openings);

@@ -159,31 +159,35 @@ std::uint32_t Phrases::enter_word(const std::string& word, bool joined) {
 std::uint32_t Phrases::step(std::uint32_t node, std::uint32_t id) const {
   if (node == 0) return first_[id];
   if (!nodes_[node].leads_on) return 0;
-  const std::uint64_t from = static_cast<std::uint64_t>(node) << 32 | id;
-  const std::size_t mask = edges_.size() - 1;
-  for (std::size_t i = edge_hash(from) & mask;; i = (i + 1) & mask) {
-    if (edges_[i].from == from) return edges_[i].to;
-    if (edges_[i].to == 0) return 0;
-  }
+  return edges_[seat(edges_, static_cast<std::uint64_t>(node) << 32 | id)].to;
 }
 
-void Phrases::put(std::vector<Edge>& edges, const Edge& edge) {
+// Where the edge of that origin stands, or the free place where it would.
+std::size_t Phrases::seat(const std::vector<Edge>& edges, std::uint64_t from) {
   const std::size_t mask = edges.size() - 1;
-  std::size_t i = edge_hash(edge.from) & mask;
-  while (edges[i].to != 0) i = (i + 1) & mask;
-  edges[i] = edge;
+  std::size_t i = edge_hash(from) & mask;
+  while (edges[i].to != 0 && edges[i].from != from) i = (i + 1) & mask;
+  return i;
 }
 
 std::uint32_t Phrases::enter_step(std::uint32_t node, std::uint32_t id) {
-  if (const auto known = step(node, id); known != 0) return known;
-  const auto to = static_cast<std::uint32_t>(nodes_.size());
-  nodes_.emplace_back();
-  if (node == 0) return first_[id] = to;
-  nodes_[node].leads_on = true;
+  const auto next = static_cast<std::uint32_t>(nodes_.size());
+  if (node == 0) {
+    if (first_[id] == 0) {
+      first_[id] = next;
+      nodes_.emplace_back();
+    }
+    return first_[id];
+  }
   widen_edges(edge_count_ + 1);
-  put(edges_, {static_cast<std::uint64_t>(node) << 32 | id, to});
+  const std::uint64_t from = static_cast<std::uint64_t>(node) << 32 | id;
+  auto& edge = edges_[seat(edges_, from)];
+  if (edge.to != 0) return edge.to;
+  edge = {from, next};
   ++edge_count_;
-  return to;
+  nodes_[node].leads_on = true;
+  nodes_.emplace_back();
+  return next;
 }
 
 void Phrases::widen_edges(std::size_t for_count) {
@@ -192,7 +196,7 @@ void Phrases::widen_edges(std::size_t for_count) {
   while (size < 2 * for_count) size *= 2;
   std::vector<Edge> wider(size);
   for (const auto& edge : edges_)
-    if (edge.to != 0) put(wider, edge);
+    if (edge.to != 0) wider[seat(wider, edge.from)] = edge;
   edges_ = std::move(wider);
 }
 

@@ -66,7 +66,7 @@ class Phrases {
   std::uint32_t enter_word(const std::string& word, bool joined = false);
   void enter_spelling(std::string_view spelling, std::uint32_t id);
   std::uint32_t step(std::uint32_t node, std::uint32_t id) const;
-  static void put(std::vector<Edge>& edges, const Edge& edge);
+  static std::size_t seat(const std::vector<Edge>& edges, std::uint64_t from);
   void widen_edges(std::size_t for_count);
   std::uint32_t enter_step(std::uint32_t node, std::uint32_t id);
   void enter_joined(const std::vector<std::string>& words, std::uint32_t value);

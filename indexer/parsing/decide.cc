@@ -74,6 +74,26 @@ void add_title(Circumstances& c, const Row& row) {
   }
 }
 
+/// Sentences that open with an amount and hold three or more are lists, set as prose.
+void mark_listing(Circumstances& c) {
+  const Row& row = *c.row;
+  if (row.size() == 0) return;
+  const std::size_t sentences = row.tags.back().sentence + 1u;
+  std::vector<std::uint32_t> first(sentences, kNone), amounts(sentences, 0);
+  for (std::uint32_t i = 0; i < row.size(); ++i)
+    if (auto& f = first[row.tags[i].sentence]; f == kNone && !row.point(i)) f = i;
+  c.listing.assign(sentences, 0);
+  std::vector<char> opens(sentences, 0);
+  for (const auto& m : *c.mentions) {
+    const auto s = row.tags[m.name.begin].sentence;
+    if (!m.quantity || m.amount == kNone) continue;
+    c.measured += m.amount_kind == AmountKind::measured;
+    ++amounts[s];
+    if (m.amount_at.begin <= first[s] + 1 || m.name.begin <= first[s] + 1) opens[s] = 1;
+  }
+  for (std::size_t s = 0; s < sentences; ++s) c.listing[s] = opens[s] && amounts[s] >= 3;
+}
+
 }  // namespace
 
 Circumstances circumstances(const Row& row, const std::vector<Mention>& mentions, const std::vector<bool>& variant) {
@@ -84,6 +104,7 @@ Circumstances circumstances(const Row& row, const std::vector<Mention>& mentions
   c.accepted.assign(mentions.size(), 0);
   for (const bool listed : row.listed) c.has_list = c.has_list || listed;
   add_title(c, row);
+  mark_listing(c);
   return c;
 }
 

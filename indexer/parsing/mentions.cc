@@ -32,6 +32,7 @@ class Attacher {
     forwards();
     backwards();
     size_of();
+    std::erase_if(mentions_, [&](const Mention& m) { return compared(m); });
     return std::move(mentions_);
   }
 
@@ -204,6 +205,17 @@ class Attacher {
   }
 
   static constexpr std::uint32_t each_roles() { return gallipot::parsing::each; }
+
+  /// It is only what a size is told by: "the size of an EGG", "as big as a NUTMEG".
+  bool compared(const Mention& m) const {
+    auto i = m.name.begin;
+    for (int n = 0; n < 3 && i > 0 && (modifier(row_, i - 1) || row_.is(i - 1, article | number) || row_.hyphen(i - 1)); ++n) --i;
+    if (i < 2) return false;
+    if (row_.is(i - 1, of_word)) return row_.key(i - 2) == "size" || row_.key(i - 2) == "bigness" || row_.key(i - 2) == "thickness";
+    if (row_.key(i - 1) != "as" || i < 3) return false;
+    const auto how = row_.key(i - 2);
+    return row_.key(i - 3) == "as" && (how == "big" || how == "large" || how == "thick" || how == "thin");
+  }
 
   /// "butter the SIZE OF AN EGG", "a piece of butter AS BIG AS a walnut".
   void size_of() {

@@ -151,12 +151,22 @@ class Namer {
     return row_.tags[i].food != kNone && i + row_.tags[i].food_words >= at + row_.tags[at].food_words;
   }
 
-  void emit(std::uint32_t i, const Parts& parts, const Foodstuff* whole, Extent name, const PrintedAmount* amount) {
+  /// "the yolks and whites of two eggs": eggs.
+  static bool whole_egg(const Parts& parts) {
+    bool yolk = false, white = false;
+    for (const auto part : parts.names) yolk = yolk || part == "yolk", white = white || part == "white";
+    return yolk && white;
+  }
+
+  void emit(std::uint32_t i, Parts parts, const Foodstuff* whole, Extent name, const PrintedAmount* amount) {
+    if (whole_egg(parts)) parts.names = {""};
     for (const auto part : parts.names) {
       Mention m;
       m.name = name;
       m.phrase = {phrase_begin(row_, i, out_.empty() ? 0 : out_.back().name.end), name.end};
-      call(row_, m, (whole->base.empty() || part == "seed" ? whole->name : whole->base) + " " + std::string(part), whole->base.empty() ? whole->name : whole->base);
+      const auto& base = whole->base.empty() ? whole->name : whole->base;
+      if (part.empty()) call(m, *whole);
+      else call(row_, m, (part == "seed" ? whole->name : base) + " " + std::string(part), base);
       if (amount) set_amount(m, *amount);
       if (m.amount_kind == AmountKind::article) m.amount_kind = AmountKind::counted;
       out_.push_back(std::move(m));
@@ -165,6 +175,7 @@ class Namer {
 
   /// A part whose whole was named before ("the juice of 1", "then the whites").
   std::uint32_t refer_back(std::uint32_t i, const Parts& parts, const PrintedAmount* amount, std::uint32_t end) {
+    if (!amount && whole_egg(parts)) return end;  // "two eggs, whites and yolks beaten separately"
     for (std::size_t k = out_.size(); k-- > 0 && out_.size() - k <= 40;) {
       if (!has_part(parts.names.front(), out_[k])) continue;
       const auto whole = out_[k];

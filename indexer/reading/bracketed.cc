@@ -28,7 +28,8 @@ std::size_t closing_block(const std::vector<Block>& blocks, std::size_t b) {
 }
 
 void cut(Draft& draft, std::size_t b, std::size_t from, std::size_t length) {
-  apply_edits({{static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(length), ""}}, draft, static_cast<std::uint32_t>(b));
+  apply_edits({{static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(length), ""}}, draft,
+              static_cast<std::uint32_t>(b));
 }
 
 void strip_close(Draft& draft, std::size_t b) {

@@ -54,7 +54,8 @@ bool has_columns_of_figures(const Block& block) {
   if (n < 3) return false;
   const auto figures = [&](Span cell) {
     const auto s = cell.in(block.text);
-    return !s.empty() && std::all_of(s.begin(), s.end(), [](char c) { return is_digit(c) || c == ' ' || c == ',' || c == '/'; });
+    return !s.empty() &&
+           std::all_of(s.begin(), s.end(), [](char c) { return is_digit(c) || c == ' ' || c == ',' || c == '/'; });
   };
   return figures(block.cells[n - 1]) && figures(block.cells[n - 2]);
 }
@@ -84,7 +85,8 @@ Looks looks_of(const Block& block) {
   out.rows = pages;
   // A row that opens with a dash or a ditto hangs on the word above.
   const bool hangs = text.starts_with("-") || text.starts_with("\xE2\x80") || text.starts_with("\"");
-  const auto letter = std::find_if(text.begin(), text.end(), [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); });
+  const auto letter =
+      std::find_if(text.begin(), text.end(), [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); });
   if (!hangs && letter != text.end()) out.first = static_cast<char>(*letter | 32);
   if (block.kind == Block::Kind::note || (!out.linked && has_columns_of_figures(block))) return out;
   if (pages * 10 >= lines * 6 && pages > 0 && block.kind != Block::Kind::heading) {
@@ -92,7 +94,8 @@ Looks looks_of(const Block& block) {
   } else if (out.linked && text.size() < kLongestRow) {
     out.as = Looks::As::row;
     out.rows = 1;
-  } else if ((text.size() < 60 && !(text.size() > 30 && text.ends_with("."))) || (lines > 2 && text.size() / lines < 60)) {
+  } else if ((text.size() < 60 && !(text.size() > 30 && text.ends_with("."))) ||
+             (lines > 2 && text.size() / lines < 60)) {
     out.as = Looks::As::between;
   }
   return out;
@@ -126,14 +129,17 @@ bool says_contents(const Block& block) {
   if (block.text.size() > 40) return false;
   std::string words;
   for (const char c : block.text) {
-    if (c >= 'A' && c <= 'Z') words += static_cast<char>(c + 32);
-    else if ((c >= 'a' && c <= 'z') || (c == ' ' && !words.empty())) words += c;
+    if (c >= 'A' && c <= 'Z')
+      words += static_cast<char>(c + 32);
+    else if ((c >= 'a' && c <= 'z') || (c == ' ' && !words.empty()))
+      words += c;
   }
   while (!words.empty() && words.back() == ' ') words.pop_back();
   static constexpr std::array<std::string_view, 9> names = {
-      "contents", "index", "table of contents", "general index", "alphabetical index", "the contents", "the index",
-      "table of the contents", "a table"};
-  return std::find(names.begin(), names.end(), words) != names.end() || words.starts_with("index to ") || words.starts_with("index of ");
+      "contents",     "index",     "table of contents",     "general index", "alphabetical index",
+      "the contents", "the index", "table of the contents", "a table"};
+  return std::find(names.begin(), names.end(), words) != names.end() || words.starts_with("index to ") ||
+         words.starts_with("index of ");
 }
 
 /// Under a heading that says so a list is contents even without pages: on to the last list-like block before prose.
@@ -143,13 +149,15 @@ void mark_under_heading(std::vector<Block>& blocks, std::size_t heading) {
     const Block& b = blocks[i];
     if (says_contents(b)) break;
     const auto lines = static_cast<std::size_t>(std::count(b.text.begin(), b.text.end(), '\n')) + 1;
-    if (lines == 1 && b.text.size() > kLongestRow && b.kind != Block::Kind::list_item && b.kind != Block::Kind::table_row) break;
+    if (lines == 1 && b.text.size() > kLongestRow && b.kind != Block::Kind::list_item &&
+        b.kind != Block::Kind::table_row)
+      break;
     if (b.kind == Block::Kind::heading && i > last + 12) break;
-    if (lines >= 3 || b.kind == Block::Kind::table_row || b.contents ||
-        (b.kind == Block::Kind::list_item && i <= last + kMostBetween))
-      last = i;
+    if (lines >= 3 || (b.kind == Block::Kind::table_row && i <= last + kMostBetween) || b.contents ||
+        (b.kind == Block::Kind::list_item && !b.style.empty() && i <= last + kMostBetween))
+      last = i;  // a list item of plain text tells an amount: no row of a list of dishes
   }
-  if (last < heading + 2 && std::count(blocks[last].text.begin(), blocks[last].text.end(), '\n') < 4) return;
+  if (last < heading + 2 && std::count(blocks[last].text.begin(), blocks[last].text.end(), '\n') < 3) return;
   for (std::size_t i = heading; i <= last; ++i) blocks[i].contents = true;
 }
 

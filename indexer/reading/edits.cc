@@ -25,9 +25,8 @@ std::uint32_t EditMap::moved_past(std::size_t edits, std::uint32_t at) const {
 }
 
 std::uint32_t EditMap::moved(std::uint32_t at) const {
-  const auto behind = std::partition_point(edits_.begin(), edits_.end(), [&](const Edit& e) {
-    return e.at < at || (e.at == at && e.erase == 0);
-  });
+  const auto behind = std::partition_point(edits_.begin(), edits_.end(),
+                                           [&](const Edit& e) { return e.at < at || (e.at == at && e.erase == 0); });
   return moved_past(static_cast<std::size_t>(behind - edits_.begin()), at);
 }
 
@@ -51,8 +50,10 @@ std::vector<Edit> loose_space(const std::string& text) {
     for (; end < text.size() && (text[end] == ' ' || text[end] == '\n'); ++end) feed = feed || text[end] == '\n';
     const bool edge = i == 0 || end == text.size();
     const auto at = static_cast<std::uint32_t>(i), length = static_cast<std::uint32_t>(end - i);
-    if (edge) edits.push_back({at, length, ""});
-    else if (length > 1) edits.push_back({at, length, feed ? "\n" : " "});
+    if (edge)
+      edits.push_back({at, length, ""});
+    else if (length > 1)
+      edits.push_back({at, length, feed ? "\n" : " "});
     i = end;
   }
   return edits;
@@ -114,7 +115,8 @@ std::vector<Edit> apply_edits(const std::vector<Edit>& edits, Draft& draft, std:
   const EditMap first(edits), second(tidying);
   const auto move_those_of = [&](auto& places) {
     const auto before = [](const auto& place, std::uint32_t block) { return place.block < block; };
-    for (auto p = std::lower_bound(places.begin(), places.end(), index, before); p != places.end() && p->block == index; ++p)
+    for (auto p = std::lower_bound(places.begin(), places.end(), index, before); p != places.end() && p->block == index;
+         ++p)
       p->at = second.moved(first.moved(p->at));
   };
   move_those_of(draft.marks);

@@ -11,9 +11,9 @@
 namespace gallipot {
 
 struct Edit {
-  std::uint32_t at = 0;       ///< byte offset in the text as it is before any of the edits
-  std::uint32_t erase = 0;    ///< bytes taken out from there
-  std::string insert;         ///< put in their place
+  std::uint32_t at = 0;     ///< byte offset in the text as it is before any of the edits
+  std::uint32_t erase = 0;  ///< bytes taken out from there
+  std::string insert;       ///< put in their place
 };
 
 /// The moves that a list of edits makes. The edits are ordered and do not overlap; they must outlive the map.

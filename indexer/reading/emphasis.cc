@@ -11,21 +11,26 @@ namespace gallipot {
 namespace {
 
 constexpr std::string_view kMarks = "_=*+~";
-constexpr std::size_t kLongest = 400;         ///< bytes between the marks of bold and its like
+constexpr std::size_t kLongest = 400;          ///< bytes between the marks of bold and its like
 constexpr std::size_t kLongestItalics = 4000;  ///< italics may run over a whole paragraph
 
 std::uint16_t style_of(char mark) {
   switch (mark) {
-    case '_': return Run::italic;
+    case '_':
+      return Run::italic;
     case '=':
-    case '*': return Run::bold;
-    case '+': return Run::small_caps;
-    default: return Run::large;
+    case '*':
+      return Run::bold;
+    case '+':
+      return Run::small_caps;
+    default:
+      return Run::large;
   }
 }
 
 bool is_wordy(char c) {
-  return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+  return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+         static_cast<unsigned char>(c) >= 0x80;
 }
 
 bool is_space(char c) { return c == ' ' || c == '\n'; }
@@ -98,8 +103,10 @@ void read_emphasis(Draft& draft) {
       // Inside italics only the other marks can stand.
       std::size_t inner = i + 1;
       while (inner < close && kMarks.find(text[inner]) == std::string_view::npos) ++inner;
-      if (inner >= close) i = close;
-      else italics_close = close;
+      if (inner >= close)
+        i = close;
+      else
+        italics_close = close;
     }
     std::sort(edits.begin(), edits.end(), [](const Edit& x, const Edit& y) { return x.at < y.at; });
     edits.erase(std::unique(edits.begin(), edits.end(), [](const Edit& x, const Edit& y) { return x.at == y.at; }),

@@ -57,7 +57,8 @@ class Spellings {
         continue;
       }
       std::size_t end = i, hyphen = 0;
-      while (end < text.size() && (is_letter(text[end]) || (text[end] == '-' && hyphen == 0 && end + 1 < text.size() && is_letter(text[end + 1])))) {
+      while (end < text.size() && (is_letter(text[end]) || (text[end] == '-' && hyphen == 0 && end + 1 < text.size() &&
+                                                            is_letter(text[end + 1])))) {
         if (text[end] == '-') hyphen = end;
         ++end;
       }

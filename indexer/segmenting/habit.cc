@@ -86,7 +86,8 @@ void measure_groups(const Openings& openings, Habit& habit) {
     g.names += o.name;
     g.brackets += o.bracketed;
     g.beneath += is_beneath(openings, k);
-    wordings[o.group].insert(o.same);
+    // "Another way" is said again and again, of another dish each time.
+    wordings[o.group].insert(o.wording == Wording::way ? openings.wordings + static_cast<std::uint32_t>(k) : o.same);
     if (habit.after[k].words >= hardly_any) {
       ++g.followed;
       g.cooks += probability(habit.after[k].log_odds());
@@ -213,6 +214,7 @@ double wording_odds(Wording w) {
     case Wording::component: return -2;
     case Wording::way: return 0.5;
     case Wording::chapter: return -6;
+    case Wording::remarks: return -6;
     case Wording::division: return -1.2;
     case Wording::front: return -6;
     case Wording::menu: return -7;
@@ -234,7 +236,7 @@ double opening_odds(const Opening& o, const ProseCount& after, const GroupFigure
   return z;
 }
 
-Role role_of(const Opening& o, double odds, const ProseCount& after, const GroupFigures& g) {
+Role role_of(const Opening& o, double odds, const ProseCount& after, const GroupFigures& g, bool same_class_next) {
   if (odds > 0) return Role::title;
   if (o.name) return Role::contributor;
   if (o.bracketed) return Role::subtitle;
@@ -242,7 +244,8 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
   if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (is_unset(o.setting) && !o.heading) return Role::none;
-  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front ||
+  if (o.heading && g.role == Role::title && after.words < hardly_any && o.wording == Wording::plain && same_class_next) return Role::blank;
+  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front || o.wording == Wording::remarks ||
       o.wording == Wording::menu || o.wording == Wording::calendar || g.role == Role::title)
     return Role::chapter;
   return after.log_odds() < 0 ? Role::chapter : Role::none;
@@ -314,7 +317,8 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
     if (!o.standing && !o.labelled && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
     habit.odds.push_back(odds);
-    habit.roles.push_back(role_of(o, odds, habit.after[k], g));
+    const bool same_class_next = k + 1 < openings.all.size() && openings.all[k + 1].group == o.group;
+    habit.roles.push_back(role_of(o, odds, habit.after[k], g, same_class_next));
   }
   habit.sentence = tell(openings, habit);
   return habit;

@@ -17,6 +17,7 @@ enum class Role : unsigned char {
   essay,        ///< the head of prose that does not cook
   contributor,  ///< who gave the receipt
   subtitle,     ///< words under a title
+  blank,        ///< a title with nothing under it: a cross reference
 };
 
 /// What was measured of one typographic class.

@@ -231,9 +231,16 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
       const auto plain = plain_wording(title);
       o.look = title_look(title, vocabulary, o.words, o.name);
       if (o.wording == Wording::plain) o.wording = vocabulary.wording(plain);
+      if (o.wording == Wording::plain && o.standing && !o.heading) {  // "Time.--A quarter of an hour.", "Average cost, 9d."
+        const auto end = std::min(piece_end(b.text, o.title.begin, o.title.end),
+                                  static_cast<std::uint32_t>(std::min<std::size_t>(b.text.find(',', o.title.begin), o.title.end)));
+        if (end < o.title.end && vocabulary.wording(plain_wording(Span{o.title.begin, end}.in(b.text))) == Wording::part)
+          o.wording = Wording::part;
+      }
       if (o.wording == Wording::plain && plain.starts_with("for ") && vocabulary.wording(plain.substr(4)) == Wording::calendar)
         o.wording = Wording::calendar;
       if (o.wording == Wording::plain && plain.starts_with("chapter ")) o.wording = Wording::chapter;
+      if (o.wording == Wording::way) o.look = std::max(o.look, 0.5);  // it names no dish of its own
       o.bracketed = o.standing && one_bracket(b.text, 0);
       o.same = wordings.of(plain);
       const auto name = group_name(b, o);

@@ -169,6 +169,10 @@ std::uint32_t piece_end(std::string_view t, std::uint32_t from, std::uint32_t li
 std::string clean_title(const Block& block, Span span) {
   std::string out;
   std::size_t run = 0;
+  // A transcriber's note within the title is none of its words.
+  for (std::string_view inset : {"[Footnote", "[Illustration", "[Transcriber"})
+    if (const auto at = span.in(block.text).find(inset); at != std::string_view::npos && at > 0)
+      span.end = span.begin + static_cast<std::uint32_t>(at);
   for (std::uint32_t i = span.begin; i < span.end; ++i) {
     while (run < block.runs.size() && block.runs[run].span.end <= i) ++run;
     bool mark = false;
@@ -204,6 +208,12 @@ bool is_title_case(std::string_view title) {
   return capitals > 0 && count <= 10;
 }
 
+/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
+static bool owner(std::string_view key) {
+  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
+         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" || key == "diet";
+}
+
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
   const Words words(title);
   double stuff = 0, task = 0, talk = 0;
@@ -223,7 +233,7 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
       name = (vocabulary.signs(words[i + 1].key) & (sign_honorific | sign_rank)) || words[i + 1].all_capitals;
     if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
     if (count == 0) directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" ||
-                                w.key == "these" || w.key == "if" || w.key == "when" || w.key == "some" || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
+                                w.key == "these" || w.key == "if" || w.key == "when" || (s & sign_talk && !owner(w.key)) || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;

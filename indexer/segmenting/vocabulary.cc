@@ -39,6 +39,7 @@ Wording heading_cue(std::string_view cue) {
   if (cue == "way") return Wording::way;
   if (cue == "chapter") return Wording::chapter;
   if (cue == "front") return Wording::front;
+  if (cue == "remarks") return Wording::remarks;
   if (cue == "division") return Wording::division;
   if (cue == "menu") return Wording::menu;
   if (cue == "calendar") return Wording::calendar;

@@ -29,7 +29,7 @@ enum WordSign : std::uint16_t {
 };
 
 /// What a whole heading is worded as.
-enum class Wording : unsigned char { plain, part, component, way, chapter, division, front, menu, calendar };
+enum class Wording : unsigned char { plain, part, component, way, chapter, remarks, division, front, menu, calendar };
 
 /// Remembers signs by word. One for each book: not to be shared between threads.
 class Vocabulary {

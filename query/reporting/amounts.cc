@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "query/comparing/duration.h"
+
 namespace gallipot {
 namespace {
 
@@ -78,26 +80,12 @@ WrittenAmount write_large_amount(const Amount& amount) {
 }
 
 std::string write_minutes(const Range& minutes) {
-  struct Scale {
-    double minutes;
-    const char *one, *many;
-  };
-  static constexpr Scale scales[] = {{1, "min", "min"},
-                                     {60, "h", "h"},
-                                     {24 * 60, "day", "days"},
-                                     {7 * 24 * 60, "week", "weeks"},
-                                     {365 * 24 * 60, "year", "years"}};
-  // The largest scale in which the shorter end is still one or more, and a plain enough figure.
-  const Scale* scale = &scales[0];
-  for (const Scale& larger : scales) {
-    const double low = minutes.low / larger.minutes, high = minutes.high / larger.minutes;
-    const auto plain = [](double value) { return std::abs(value * 4 - std::round(value * 4)) < 1e-6; };
-    if (low >= 1 && plain(low) && plain(high)) scale = &larger;
-  }
-  const double low = minutes.low / scale->minutes, high = minutes.high / scale->minutes;
-  const char* unit = high > 1 ? scale->many : scale->one;
-  if (low == high) return fmt::format("{:.4g} {}", low, unit);
-  return fmt::format("{:.4g}{}{:.4g} {}", low, dash, high, unit);
+  static constexpr const char* one[] = {"min", "h", "day", "week", "year"};
+  static constexpr const char* many[] = {"min", "h", "days", "weeks", "years"};
+  const Duration said = plainest(minutes);
+  const char* unit = (said.high > 1 ? many : one)[static_cast<std::size_t>(said.unit)];
+  if (said.low == said.high) return fmt::format("{:.4g} {}", said.low, unit);
+  return fmt::format("{:.4g}{}{:.4g} {}", said.low, dash, said.high, unit);
 }
 
 }  // namespace gallipot

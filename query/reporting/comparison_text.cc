@@ -64,20 +64,14 @@ std::vector<std::string> remarks(const Cell& cell) {
 /// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
 bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
 
-/// How wide the figures of a column are before and after the point, so that their points stand under one another.
-struct FigureWidth {
-  std::size_t whole = 0, part = 0;
-};
-
 std::size_t whole_of(const std::string& figure) { return std::min(figure.find('.'), figure.size()); }
 
-std::string cell_text(const Cell& cell, const FigureWidth& width, const TextStyle& style) {
+std::string cell_text(const Cell& cell, std::size_t whole_width, const TextStyle& style) {
   if (!cell.present) return absent;
   std::vector<std::string> out;
   if (cell.per_basis) {
     WrittenAmount written = write_amount(*cell.per_basis);
-    const std::size_t whole = whole_of(written.figure);
-    written.figure = std::string(width.whole - whole, ' ') + padded(written.figure, whole + width.part);
+    written.figure.insert(0, whole_width - whole_of(written.figure), ' ');
     out.push_back(written.text() + (cell.out_of_line ? " !" : ""));
   } else {
     out.emplace_back("as printed");
@@ -90,14 +84,13 @@ std::string cell_text(const Cell& cell, const FigureWidth& width, const TextStyl
   return lines(out);
 }
 
-FigureWidth figure_width(const Comparison& comparison, std::size_t witness) {
-  FigureWidth out;
+/// How wide the figures of a column are before the point, so that their points stand under one another.
+std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
+  std::size_t out = 0;
   for (const Row& row : comparison.rows) {
     const auto& amount = row.cells[witness].per_basis;
-    if (!amount || in_one_only(row, comparison.witnesses.size())) continue;
-    const std::string figure = write_amount(*amount).figure;
-    out.whole = std::max(out.whole, whole_of(figure));
-    out.part = std::max(out.part, figure.size() - whole_of(figure));
+    if (amount && !in_one_only(row, comparison.witnesses.size()))
+      out = std::max(out, whole_of(write_amount(*amount).figure));
   }
   return out;
 }
@@ -136,17 +129,17 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   const bool several = all > 2;
   std::vector<std::string> head{""};
   if (several) head.insert(head.end(), {"in", "median\n(quartiles)"});
-  std::vector<FigureWidth> figures;
+  std::vector<std::size_t> wholes;
   for (std::size_t w = 0; w < all; ++w) {
     head.push_back(heading(comparison.witnesses[w]));
-    figures.push_back(figure_width(comparison, w));
+    wholes.push_back(whole_width(comparison, w));
   }
   grid.rows.push_back(std::move(head));
   for (const Row& row : comparison.rows) {
     if (in_one_only(row, all)) continue;
     std::vector<std::string> line{lines(wrapped(row.name, name_width))};
     if (several) line.insert(line.end(), {fmt::format("{} of {}", row.witnesses, all), median_text(row)});
-    for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], figures[w], style));
+    for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], wholes[w], style));
     grid.rows.push_back(std::move(line));
   }
   return grid.text(style.width);

@@ -66,7 +66,7 @@ void add_variants(CLI::App& program, Work& work) {
   add_tables_option(*verb, *asked);
   add_json_option(*verb, *asked);
   verb->footer(
-      "Examples:\n  gallipot variants --index shelf --of oldacre-1838/0021\n"
+      "Examples:\n  gallipot variants --index shelf --of oldacre-1838/0019\n"
       "  gallipot variants --index shelf damson catsup");
   verb->callback([&work, asked] { work = [asked] { return variants(*asked); }; });
 }

@@ -16,7 +16,8 @@ TEST(ShelfList, ReadsEveryField) {
     {"id": "quince-1790", "file": "quince.txt", "title": "The Quince {and, \"other\"} Fruits", "creator": "A. Orchard",
      "date": "1790~", "first_published": "178X", "country": "gb", "place": "York", "language": "en", "pages": 12,
      "publisher": null},
-    {"id": "b.2_x", "file": "/far/b.htm", "title": "B"}]})", "shelf/books.json");
+    {"id": "b.2_x", "file": "/far/b.htm", "title": "B"}]})",
+                                      "shelf/books.json");
   ASSERT_TRUE(books.has_value());
   ASSERT_EQ(books->size(), 2u);
   const Book& book = books->front();
@@ -32,17 +33,21 @@ TEST(ShelfList, ReadsEveryField) {
 }
 
 TEST(ShelfList, FaultsNameTheLineAndTheMend) {
-  EXPECT_EQ(read_shelf_list("no/books.json").error().sentence(),
-            "no/books.json: the shelf list cannot be opened (No such file or directory); see whether its name is right.");
+  EXPECT_EQ(
+      read_shelf_list("no/books.json").error().sentence(),
+      "no/books.json: the shelf list cannot be opened (No such file or directory); see whether its name is right.");
   EXPECT_EQ(read_shelf_list("/").error().sentence(),
             "/: the shelf list cannot be read; see whether it is a file and not a folder.");
   EXPECT_EQ(fault_of("{\"books\": [\n{\"id\": \"a\"\n\"file\": \"b\"}]}"),
             "shelf/books.json:3: the shelf list is not well-formed JSON here: Missing a comma or '}' after an object "
             "member; look for a missing comma, quote or bracket.");
-  EXPECT_EQ(fault_of("[1]"), "shelf/books.json:1: the shelf list has no list called \"books\"; begin it with { \"books\": [.");
-  EXPECT_EQ(fault_of("{\"books\": {}}"), "shelf/books.json:1: the shelf list has no list called \"books\"; begin it with { \"books\": [.");
+  EXPECT_EQ(fault_of("[1]"),
+            "shelf/books.json:1: the shelf list has no list called \"books\"; begin it with { \"books\": [.");
+  EXPECT_EQ(fault_of("{\"books\": {}}"),
+            "shelf/books.json:1: the shelf list has no list called \"books\"; begin it with { \"books\": [.");
   EXPECT_EQ(fault_of("{\"books\": [\n7]}"),
-            "shelf/books.json:2: entry 1 is a number, not an object; write it as { \"id\": ..., \"file\": ..., \"title\": ... }.");
+            "shelf/books.json:2: entry 1 is a number, not an object; write it as { \"id\": ..., \"file\": ..., "
+            "\"title\": ... }.");
   EXPECT_EQ(fault_of("{\"books\": [\n\n{\"id\": \"a\", \"file\": \"f\"}]}"),
             "shelf/books.json:3: entry 1 has no \"title\"; add \"title\" to it.");
   EXPECT_EQ(fault_of("{\"books\": [\n{\"id\": \"a\",\n\"file\": 3, \"title\": \"t\"}]}"),

@@ -9,7 +9,8 @@ namespace gallipot {
 namespace {
 
 ReadBook read(const std::string& body, const std::string& head = "") {
-  auto book = read_book("<!DOCTYPE html>\n<html><head>" + head + "</head><body>\n" + body + "\n</body></html>", "t.htm");
+  auto book =
+      read_book("<!DOCTYPE html>\n<html><head>" + head + "</head><body>\n" + body + "\n</body></html>", "t.htm");
   EXPECT_TRUE(book.has_value()) << (book ? "" : book.error().sentence());
   return book ? *book : ReadBook{};
 }
@@ -24,8 +25,9 @@ std::uint16_t style_of(const Block& block, std::string_view words) {
 }
 
 TEST(Html, HeadingsParagraphsItemsAndTheirStylePath) {
-  const auto book = read("<h3 class='dish'>Quince Snow</h3>\n<div class='sig'><p class='small'>Mrs. Q.</p></div>\n"
-                         "<ul class='ings'><li>1 quince.<li>2 eggs.</ul>");
+  const auto book = read(
+      "<h3 class='dish'>Quince Snow</h3>\n<div class='sig'><p class='small'>Mrs. Q.</p></div>\n"
+      "<ul class='ings'><li>1 quince.<li>2 eggs.</ul>");
   ASSERT_EQ(book.blocks.size(), 4u);
   EXPECT_EQ(book.blocks[0].kind, Block::Kind::heading);
   EXPECT_EQ(book.blocks[0].level, 3);
@@ -57,13 +59,15 @@ INSTANTIATE_TEST_SUITE_P(
                     "<span class='pagenum'><a name='Page_12' id='Page_12'>12</a></span>",
                     "<span class='pagenum'>[Pg\r\n12]</span><a name=\r\n'Page_12' id=\"Page_12\"></a>",
                     "<span class=\"pagenum\"><a name=\"page12\"\r\nid=\"page12\"></a>{12}</span>",
-                    "<span class='pagenum'><a id='Page_xii'>[Page xii]</a><br /></span>",
-                    "<a id='Page_12'></a>", "<span id='pg_12'></span>", "<a name='page012'></a>",
-                    "<span class='page-number'>- 12 -</span>", "<span class='pageno' id='XII'>xii</span>",
-                    "<span class='page' id='p12'>[12]</span>", "[Pg 12]", "<span class='pb' id='Page_12'/></span>"));
+                    "<span class='pagenum'><a id='Page_xii'>[Page xii]</a><br /></span>", "<a id='Page_12'></a>",
+                    "<span id='pg_12'></span>", "<a name='page012'></a>", "<span class='page-number'>- 12 -</span>",
+                    "<span class='pageno' id='XII'>xii</span>", "<span class='page' id='p12'>[12]</span>", "[Pg 12]",
+                    "<span class='pb' id='Page_12'/></span>"));
 
 TEST(Html, ReferencesToPagesAreNoMarks) {
-  const auto book = read("<p>See <a href='#Page_40'>page 40</a>.</p><p class='titlepage'>Z</p><p class='page'>A longer text than any number of a page could be.</p>");
+  const auto book = read(
+      "<p>See <a href='#Page_40'>page 40</a>.</p><p class='titlepage'>Z</p><p class='page'>A longer text than any "
+      "number of a page could be.</p>");
   ASSERT_EQ(book.blocks.size(), 3u);
   EXPECT_EQ(book.page_marks, 0u);
   EXPECT_EQ(style_of(book.blocks[0], "page 40"), Run::link);
@@ -91,7 +95,9 @@ TEST(Html, PagesThatRunBackwardsAreKeptAndDoubted) {
 }
 
 TEST(Html, LinesAreTheRawLinesOfTheFile) {
-  const auto book = read("<p>First &eacute; line\r\nsecond <i>line\r\nthird</i>\r\n<!-- a\r\nb --> fifth</p>\r\n\r\n<p\r\nclass='x'>Ninth</p>");
+  const auto book = read(
+      "<p>First &eacute; line\r\nsecond <i>line\r\nthird</i>\r\n<!-- a\r\nb --> "
+      "fifth</p>\r\n\r\n<p\r\nclass='x'>Ninth</p>");
   const Block& block = book.blocks[0];
   EXPECT_EQ(block.text, "First é line second line third fifth");
   EXPECT_EQ(block.line_start(), 3u);
@@ -143,7 +149,8 @@ TEST(Html, TableRowsKeepTheirCells) {
 }
 
 TEST(Html, AReceiptInsideATableCellIsReadAsBlocks) {
-  const auto book = read("<table><tr><td><h3>Toasted Rusk</h3><p>Toast it.</p><ul><li>1 rusk</li></ul></td></tr></table><p>After</p>");
+  const auto book = read(
+      "<table><tr><td><h3>Toasted Rusk</h3><p>Toast it.</p><ul><li>1 rusk</li></ul></td></tr></table><p>After</p>");
   ASSERT_EQ(book.blocks.size(), 4u);
   EXPECT_EQ(book.blocks[0].kind, Block::Kind::heading);
   EXPECT_EQ(book.blocks[1].text, "Toast it.");
@@ -169,64 +176,80 @@ TEST(Html, NotesSidenotesCaptionsAndVerse) {
 }
 
 TEST(Html, HiddenMatterAndPicturesAreNotPrint) {
-  const auto book = read("<p>Seen <span style='display:none'>never</span><script>if (a<b) x()</script> here.</p>"
-                         "<p><img alt='T'/>HE quail.</p>", "<title>Not the text</title>");
+  const auto book = read(
+      "<p>Seen <span style='display:none'>never</span><script>if (a<b) x()</script> here.</p>"
+      "<p><img alt='T'/>HE quail.</p>",
+      "<title>Not the text</title>");
   EXPECT_EQ(book.blocks[0].text, "Seen here.");
   EXPECT_EQ(book.blocks[1].text, "THE quail.");
 }
 
 // WHATWG HTML, 13.2.5.72 ff. (character references) and the table of 13.2.5.80.
 TEST(Html, CharacterReferencesAsTheStandardHasThem) {
-  const auto book = read("<p>&frac12; &eacute;clair &#233; &#xE9; &#146; AT&amp;T &ampx &notanything; &CounterClockwiseContourIntegral; a&#769; &nbsp;&mdash;</p>");
+  const auto book = read(
+      "<p>&frac12; &eacute;clair &#233; &#xE9; &#146; AT&amp;T &ampx &notanything; &CounterClockwiseContourIntegral; "
+      "a&#769; &nbsp;&mdash;</p>");
   EXPECT_EQ(book.blocks[0].text, "½ éclair é é ’ AT&T &x ¬anything; ∳ á —");
 }
 
 // WHATWG Encoding, 4.2: the label "iso-8859-1" means windows-1252.
 TEST(Html, Latin1IsReadAsWindows1252) {
-  const auto book = read("<p>Caf\xE9 \x93hot\x94</p>", "<meta http-equiv='Content-Type' content='text/html; charset=ISO-8859-1'>");
+  const auto book =
+      read("<p>Caf\xE9 \x93hot\x94</p>", "<meta http-equiv='Content-Type' content='text/html; charset=ISO-8859-1'>");
   EXPECT_EQ(book.charset, "windows-1252");
   EXPECT_EQ(book.blocks[0].text, "Café “hot”");
 }
 
 TEST(Html, RaisedFractionsStandApartFromTheirNumber) {
-  const auto book = read("<p>26<sup>1</sup>&frasl;<sub>2</sub> and 4<sup>3</sup>/4 and 7<span class='frac'>1/2</span> lb.<sup>9</sup> of <i>1/2</i> 16<sup>2</sup></p>");
+  const auto book = read(
+      "<p>26<sup>1</sup>&frasl;<sub>2</sub> and 4<sup>3</sup>/4 and 7<span class='frac'>1/2</span> lb.<sup>9</sup> of "
+      "<i>1/2</i> 16<sup>2</sup></p>");
   EXPECT_EQ(book.blocks[0].text, "26 1⁄2 and 4 3/4 and 7 1/2 lb.9 of 1/2 162");
 }
 
 TEST(Html, BrokenWordsAreJoinedAsTheBookSpellsThem) {
-  const auto book = read("<p>A saucepan. Take a sauce-\npan, rose-\nwater, two-\nor three quinces, an over-<span class='pagenum' id='Page_3'>[3]</span>night\nstand, overnight.</p>");
-  EXPECT_EQ(book.blocks[0].text, "A saucepan. Take a saucepan, rose-water, two- or three quinces, an overnight stand, overnight.");
+  const auto book = read(
+      "<p>A saucepan. Take a sauce-\npan, rose-\nwater, two-\nor three quinces, an over-<span class='pagenum' "
+      "id='Page_3'>[3]</span>night\nstand, overnight.</p>");
+  EXPECT_EQ(book.blocks[0].text,
+            "A saucepan. Take a saucepan, rose-water, two- or three quinces, an overnight stand, overnight.");
 }
 
 TEST(Html, ContentsAreMarkedByRowsThatEndInPages) {
   std::string rows, index;
   for (int i = 1; i < 12; ++i) {
-    rows += "<tr><td>Dish " + std::string(1, static_cast<char>('a' + i)) + "</td><td>" + std::to_string(i * 3) + "</td></tr>\n";
+    rows += "<tr><td>Dish " + std::string(1, static_cast<char>('a' + i)) + "</td><td>" + std::to_string(i * 3) +
+            "</td></tr>\n";
     index += "<li>Soup, <a href='#Page_" + std::to_string(99 - i) + "'>" + std::to_string(99 - i) + "</a></li>";
   }
-  const auto book = read("<table>" + rows + "</table><p>Take a pound of good flour and wash it.</p><ul>" + index + "</ul>");
+  const auto book =
+      read("<table>" + rows + "</table><p>Take a pound of good flour and wash it.</p><ul>" + index + "</ul>");
   EXPECT_TRUE(book.blocks[0].contents);
   EXPECT_FALSE(book.blocks[11].contents);
   EXPECT_TRUE(book.blocks.back().contents);
 }
 
 TEST(Html, DittosTakeTheRowAbove) {
-  const auto book = read("<table><tr><td>Sugar</td><td>1 lb.</td></tr><tr><td>do.</td><td>2 lb.</td></tr></table>"
-                         "<ul><li>1 cup milk</li><li>2 \" cream</li></ul>");
+  const auto book = read(
+      "<table><tr><td>Sugar</td><td>1 lb.</td></tr><tr><td>do.</td><td>2 lb.</td></tr></table>"
+      "<ul><li>1 cup milk</li><li>2 \" cream</li></ul>");
   EXPECT_EQ(book.blocks[1].text, "Sugar | 2 lb.");
   EXPECT_EQ(book.blocks[1].cells[1].in(book.blocks[1].text), "2 lb.");
   EXPECT_EQ(book.blocks[3].text, "2 cup cream");
 }
 
 TEST(Html, TranscribersMatterIsCutOff) {
-  const auto book = read("<pre>\nLicence of the files.\n\n*** START OF THIS EBOOK X ***\n\nProduced by A and B\n\n</pre>\n"
-                         "<div class='tnote'>Spelling kept.</div><h1>Pies</h1><p>Bake.</p>\n<pre>\n*** END OF THIS EBOOK X ***\nMore licence\n</pre>");
+  const auto book = read(
+      "<pre>\nLicence of the files.\n\n*** START OF THIS EBOOK X ***\n\nProduced by A and B\n\n</pre>\n"
+      "<div class='tnote'>Spelling kept.</div><h1>Pies</h1><p>Bake.</p>\n<pre>\n*** END OF THIS EBOOK X ***\nMore "
+      "licence\n</pre>");
   ASSERT_EQ(book.blocks.size(), 2u);
   EXPECT_EQ(book.blocks[0].text, "Pies");
 }
 
 TEST(Html, BrokenMarkupLosesNoText) {
-  const auto book = read("<p>one <b>two <i>three</b> four</i> <td>five</p></div></table> a < b <p>six<p>seven <a name='q>eight");
+  const auto book =
+      read("<p>one <b>two <i>three</b> four</i> <td>five</p></div></table> a < b <p>six<p>seven <a name='q>eight");
   std::string all;
   for (const auto& block : book.blocks) all += block.text + " ";
   for (const char* word : {"one", "two", "three", "four", "five", "a < b", "six", "seven"})

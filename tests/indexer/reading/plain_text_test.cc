@@ -41,8 +41,10 @@ TEST(PlainText, CrlfChangesNothing) {
 }
 
 TEST(PlainText, IngredientLinesAreItemsAndHangingLinesGoOn) {
-  const auto book = read(kProse + "\n  One pound of quinces, pared and cored, and cut\n     into quarters.\n  Two lemons.\n"
-                                  "  Half a pint of water.\n\n" + kProse);
+  const auto book = read(kProse +
+                         "\n  One pound of quinces, pared and cored, and cut\n     into quarters.\n  Two lemons.\n"
+                         "  Half a pint of water.\n\n" +
+                         kProse);
   ASSERT_EQ(book.blocks.size(), 5u);
   EXPECT_EQ(book.blocks[1].kind, Block::Kind::list_item);
   EXPECT_EQ(book.blocks[1].text, "One pound of quinces, pared and cored, and cut into quarters.");
@@ -72,13 +74,17 @@ TEST(PlainText, AHeadingOnTopOfItsTextIsParted) {
 }
 
 TEST(PlainText, VerseKeepsItsLines) {
-  const auto book = read(kProse + "\n    Roses in the garden grow,\n    Quinces on the tree,\n    Plums are in the orchard row,\n    None of them for me.\n\n" + kProse);
+  const auto book = read(kProse +
+                         "\n    Roses in the garden grow,\n    Quinces on the tree,\n    Plums are in the orchard "
+                         "row,\n    None of them for me.\n\n" +
+                         kProse);
   ASSERT_EQ(book.blocks.size(), 3u);
   EXPECT_EQ(std::count(book.blocks[1].text.begin(), book.blocks[1].text.end(), '\n'), 3);
 }
 
 TEST(PlainText, TranscribersMarksBecomeRuns) {
-  const auto book = read("12. _To make a_ QUINCE _Pie_. Take =two= pounds, *three* eggs, y^e best; 2 * 3 = 6, snake_\n");
+  const auto book =
+      read("12. _To make a_ QUINCE _Pie_. Take =two= pounds, *three* eggs, y^e best; 2 * 3 = 6, snake_\n");
   const Block& b = book.blocks[0];
   EXPECT_EQ(b.text, "12. To make a QUINCE Pie. Take two pounds, three eggs, ye best; 2 * 3 = 6, snake");
   ASSERT_EQ(b.runs.size(), 5u);
@@ -94,8 +100,9 @@ TEST(PlainText, RaisedFractionsStandApartFromTheirNumber) {
 }
 
 TEST(PlainText, BracketedMatter) {
-  const auto book = read("[Illustration: A QUINCE]\n\n[Illustration]\n\nA paragraph.[1]\n\n[Footnote 1: Of the year's growth.]\n\n"
-                         "[Sidenote: When to pick.]\n\n[Transcriber's note: kept.]\n\n       *       *       *\n");
+  const auto book = read(
+      "[Illustration: A QUINCE]\n\n[Illustration]\n\nA paragraph.[1]\n\n[Footnote 1: Of the year's growth.]\n\n"
+      "[Sidenote: When to pick.]\n\n[Transcriber's note: kept.]\n\n       *       *       *\n");
   const auto& b = book.blocks;
   ASSERT_EQ(b.size(), 5u);
   EXPECT_EQ(b[0].kind, Block::Kind::caption);
@@ -128,7 +135,8 @@ INSTANTIATE_TEST_SUITE_P(Forms, PrintedMark,
 
 TEST(PrintedMarks, FootnoteMarksAreNoPages) {
   std::string text;
-  for (int n = 1; n < 11; ++n) text += "[" + std::to_string(n) + "] " + kProse + "\n[" + std::to_string(n) + "] A note.\n\n";
+  for (int n = 1; n < 11; ++n)
+    text += "[" + std::to_string(n) + "] " + kProse + "\n[" + std::to_string(n) + "] A note.\n\n";
   const auto book = read(text);
   EXPECT_EQ(book.page_marks, 0u);
   EXPECT_EQ(book.blocks[0].text.substr(0, 3), "[1]");
@@ -136,14 +144,16 @@ TEST(PrintedMarks, FootnoteMarksAreNoPages) {
 
 TEST(PrintedMarks, ReceiptNumbersAloneOnALineAreNoPages) {
   std::string text;
-  for (int n = 1; n < 11; ++n) text += "          " + std::to_string(n) + "\n\n" + kProse + "\n" + kProse + "\n" + kProse + "\n";
+  for (int n = 1; n < 11; ++n)
+    text += "          " + std::to_string(n) + "\n\n" + kProse + "\n" + kProse + "\n" + kProse + "\n";
   EXPECT_EQ(read(text).page_marks, 0u);
 }
 
 TEST(PrintedMarks, ASentenceCutByAPageIsJoined) {
   std::string text;
   for (int page = 31; page < 41; ++page)
-    text += kProse + "\nPour on the syrup of the\n\n                 " + std::to_string(page) + "\n\nquinces while hot.\n\n" + kProse + "\n" + kProse + "\n";
+    text += kProse + "\nPour on the syrup of the\n\n                 " + std::to_string(page) +
+            "\n\nquinces while hot.\n\n" + kProse + "\n" + kProse + "\n";
   const auto book = read(text);
   EXPECT_EQ(book.page_marks, 10u);
   EXPECT_EQ(book.blocks[1].text, "Pour on the syrup of the quinces while hot.");
@@ -153,15 +163,25 @@ TEST(PrintedMarks, ASentenceCutByAPageIsJoined) {
 }
 
 TEST(PlainText, ContentsWithoutPagesUnderTheirHeading) {
-  const auto book = read("CONTENTS.\n\nSoups.\n\n  Pea soup\n  Leek soup\n  Hare soup\n  Eel soup\n\nA BOOK\n\n" + kProse);
+  const auto book =
+      read("CONTENTS.\n\nSoups.\n\n  Pea soup\n  Leek soup\n  Hare soup\n  Eel soup\n\nA BOOK\n\n" + kProse);
   EXPECT_TRUE(book.blocks[0].contents);
   EXPECT_TRUE(book.blocks[2].contents);
   EXPECT_FALSE(book.blocks.back().contents);
+  const auto receipt = read(
+      "CONTENTS.\n\n  Pea soup\n  Leek soup\n  Hare soup\n  Eel soup\n\nPEA SOUP.\n\n  Two pints of peas.\n  One "
+      "leek.\n"
+      "  Three onions.\n\n" +
+      kProse);
+  EXPECT_TRUE(receipt.blocks[1].contents);
+  EXPECT_FALSE(receipt.blocks[2].contents);
+  EXPECT_FALSE(receipt.blocks[3].contents);
 }
 
 TEST(PlainText, TranscribersMatterIsCutOff) {
-  const auto book = read("This file may be copied.\n\n***START OF THE EBOOK QUINCES***\n\n\nE-text prepared by A. B.\n\n\n" + kProse +
-                         "\n\n***END OF THE EBOOK QUINCES***\n\nLicence.\n");
+  const auto book =
+      read("This file may be copied.\n\n***START OF THE EBOOK QUINCES***\n\n\nE-text prepared by A. B.\n\n\n" + kProse +
+           "\n\n***END OF THE EBOOK QUINCES***\n\nLicence.\n");
   ASSERT_EQ(book.blocks.size(), 1u);
   EXPECT_EQ(book.blocks[0].line_start(), 9u);
 }
@@ -180,8 +200,10 @@ TEST(Faults, AreSentences) {
             "t.txt: nothing is left of the book without the transcription's own front and end matter; see whether the "
             "file holds the book's text.");
   EXPECT_EQ(read_book_file("no/such.txt").error().sentence(),
-            "no/such.txt: the book cannot be opened (No such file or directory); see whether the shelf list names it rightly.");
-  EXPECT_EQ(read_book_file("/").error().sentence(), "/: the book cannot be read to its end; see whether the disk is sound.");
+            "no/such.txt: the book cannot be opened (No such file or directory); see whether the shelf list names it "
+            "rightly.");
+  EXPECT_EQ(read_book_file("/").error().sentence(),
+            "/: the book cannot be read to its end; see whether the disk is sound.");
 }
 
 TEST(Reading, TheEndingDecidesOnlyWhereTheContentIsOpen) {

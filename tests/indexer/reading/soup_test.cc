@@ -62,16 +62,75 @@ std::string soup(std::mt19937& random, const std::array<const char*, N>& pieces,
   return out;
 }
 
-std::size_t count_lines(const std::string& s) { return 1 + static_cast<std::size_t>(std::count(s.begin(), s.end(), '\n')); }
+std::size_t count_lines(const std::string& s) {
+  return 1 + static_cast<std::size_t>(std::count(s.begin(), s.end(), '\n'));
+}
 
 TEST(Soup, HtmlBlocksAreSound) {
-  static constexpr std::array<const char*, 64> pieces = {
-      "<p>",   "</p>",  "<b>", "</b>", "<i class='x'>", "</i>", "<table>", "</table>", "<tr>", "</tr>", "<td>", "</td>", "<th>",
-      "<ul>",  "</ul>", "<li>", "<h3>", "</h3>", "<div class='poem'>", "</div>", "<br/>", "<hr>", "<pre>", "</pre>",
-      "<span class='pagenum'>", "</span>", "<a id='Page_3'>", "</a>", "[4]", "12", "<a href='#Page_9'>", "word", "wo-\nrd", "-",
-      "\n",    " ",     "\r\n", "&eacute;", "&#769;", "&nbsp;", "&", "<", ">", "\"", "do.", "1 cup ", "<sup>1</sup>", "/2",
-      "<div style='display:none'>", "<style>p{color:red}", "</style>", "<!--", "-->", "<dl>", "<dt>", "<dd>", "</dl>",
-      "<p class='footnote'>", "[Pg 7]", "{8}", "\xC3\xA9", "\xE2\x80\x9C", "<center>", "</center>"};
+  static constexpr std::array<const char*, 64> pieces = {"<p>",
+                                                         "</p>",
+                                                         "<b>",
+                                                         "</b>",
+                                                         "<i class='x'>",
+                                                         "</i>",
+                                                         "<table>",
+                                                         "</table>",
+                                                         "<tr>",
+                                                         "</tr>",
+                                                         "<td>",
+                                                         "</td>",
+                                                         "<th>",
+                                                         "<ul>",
+                                                         "</ul>",
+                                                         "<li>",
+                                                         "<h3>",
+                                                         "</h3>",
+                                                         "<div class='poem'>",
+                                                         "</div>",
+                                                         "<br/>",
+                                                         "<hr>",
+                                                         "<pre>",
+                                                         "</pre>",
+                                                         "<span class='pagenum'>",
+                                                         "</span>",
+                                                         "<a id='Page_3'>",
+                                                         "</a>",
+                                                         "[4]",
+                                                         "12",
+                                                         "<a href='#Page_9'>",
+                                                         "word",
+                                                         "wo-\nrd",
+                                                         "-",
+                                                         "\n",
+                                                         " ",
+                                                         "\r\n",
+                                                         "&eacute;",
+                                                         "&#769;",
+                                                         "&nbsp;",
+                                                         "&",
+                                                         "<",
+                                                         ">",
+                                                         "\"",
+                                                         "do.",
+                                                         "1 cup ",
+                                                         "<sup>1</sup>",
+                                                         "/2",
+                                                         "<div style='display:none'>",
+                                                         "<style>p{color:red}",
+                                                         "</style>",
+                                                         "<!--",
+                                                         "-->",
+                                                         "<dl>",
+                                                         "<dt>",
+                                                         "<dd>",
+                                                         "</dl>",
+                                                         "<p class='footnote'>",
+                                                         "[Pg 7]",
+                                                         "{8}",
+                                                         "\xC3\xA9",
+                                                         "\xE2\x80\x9C",
+                                                         "<center>",
+                                                         "</center>"};
   std::mt19937 random(20);
   for (int round = 0; round < 6000; ++round) {
     const std::string input = "<html><body>" + soup(random, pieces, 60);
@@ -82,10 +141,46 @@ TEST(Soup, HtmlBlocksAreSound) {
 }
 
 TEST(Soup, PlainTextBlocksAreSound) {
-  static constexpr std::array<const char*, 40> pieces = {
-      "\n", "\n\n", "\r\n", " ", "    ", "\t", "word", "CAPITALS", "_", "=", "*", "+", "^{o}", "_{2}", "[", "]", "[12]", "{13}",
-      "[Pg 14]", "-15-", "16\n", "[Illustration: ", "[Footnote 1: ", "[Sidenote: ", "[Transcriber's note ", "* * *\n", "......",
-      "1 cup", "2 \" cream", "do.", "over-\n", "night", "\xC3\xA9", "CONTENTS\n", "Soup   23\n", "a long row of words that runs on to the measure of the page", ",,", ".", "INDEX\n\n", "~"};
+  static constexpr std::array<const char*, 40> pieces = {"\n",
+                                                         "\n\n",
+                                                         "\r\n",
+                                                         " ",
+                                                         "    ",
+                                                         "\t",
+                                                         "word",
+                                                         "CAPITALS",
+                                                         "_",
+                                                         "=",
+                                                         "*",
+                                                         "+",
+                                                         "^{o}",
+                                                         "_{2}",
+                                                         "[",
+                                                         "]",
+                                                         "[12]",
+                                                         "{13}",
+                                                         "[Pg 14]",
+                                                         "-15-",
+                                                         "16\n",
+                                                         "[Illustration: ",
+                                                         "[Footnote 1: ",
+                                                         "[Sidenote: ",
+                                                         "[Transcriber's note ",
+                                                         "* * *\n",
+                                                         "......",
+                                                         "1 cup",
+                                                         "2 \" cream",
+                                                         "do.",
+                                                         "over-\n",
+                                                         "night",
+                                                         "\xC3\xA9",
+                                                         "CONTENTS\n",
+                                                         "Soup   23\n",
+                                                         "a long row of words that runs on to the measure of the page",
+                                                         ",,",
+                                                         ".",
+                                                         "INDEX\n\n",
+                                                         "~"};
   std::mt19937 random(30);
   for (int round = 0; round < 6000; ++round) {
     const std::string input = soup(random, pieces, 80);
@@ -108,8 +203,10 @@ void collect(const GumboNode* node, std::string& out) {
 // A tree builder moves text that stands loose in tables; so the letters are compared sorted.
 TEST(Soup, NoLetterIsLostThatGumboSees) {
   static constexpr std::array<const char*, 34> pieces = {
-      "<p>", "</p>", "<b>", "</b>", "<i>", "</i>", "<table>", "</table>", "<tr>", "</tr>", "<td>", "</td>", "<ul>", "</ul>", "<li>",
-      "<h3>", "</h3>", "<div>", "</div>", "<br/>", "<center>", "</center>", "a", "b", "c", "d", "e", "f", "\n", " ", "&eacute;", "< ", "<blockquote>", "</span>"};
+      "<p>",    "</p>", "<b>",   "</b>", "<i>",  "</i>",  "<table>", "</table>", "<tr>",     "</tr>",    "<td>",
+      "</td>",  "<ul>", "</ul>", "<li>", "<h3>", "</h3>", "<div>",   "</div>",   "<br/>",    "<center>", "</center>",
+      "a",      "b",    "c",     "d",    "e",    "f",     "\n",      " ",        "&eacute;", "< ",       "<blockquote>",
+      "</span>"};
   std::mt19937 random(40);
   for (int round = 0; round < 4000; ++round) {
     const std::string input = "<html><body>" + soup(random, pieces, 60);
@@ -132,9 +229,35 @@ TEST(Soup, HostileFilesEndInTime) {
   const std::string many(2'000'000, '<');
   EXPECT_TRUE(read_book("<html>x" + many, "t.htm").has_value());
   EXPECT_TRUE(read_book(std::string(5'000'000, 'a'), "t.txt").has_value());
-  for (const char* piece : {"_a ", "[", "{1} ", "&", "&#", "&abcdefgh", "=x= ", "a-\nb ", "[Illustration: x\n\n", "[12]\n\n", "12\n\n",
-                            "<b>", "<p><i>", "<td>", "<table>", "</b>", "<a id='p1'>x", "<li>", "<!--", "\"", "<pre>\n", "1 \" x\n\n",
-                            "<span class='pagenum'>", "<div class='c", "CONTENTS\n\n", "Soup 3\n\n", "^{", "_{", "-\n"}) {
+  for (const char* piece : {"_a ",
+                            "[",
+                            "{1} ",
+                            "&",
+                            "&#",
+                            "&abcdefgh",
+                            "=x= ",
+                            "a-\nb ",
+                            "[Illustration: x\n\n",
+                            "[12]\n\n",
+                            "12\n\n",
+                            "<b>",
+                            "<p><i>",
+                            "<td>",
+                            "<table>",
+                            "</b>",
+                            "<a id='p1'>x",
+                            "<li>",
+                            "<!--",
+                            "\"",
+                            "<pre>\n",
+                            "1 \" x\n\n",
+                            "<span class='pagenum'>",
+                            "<div class='c",
+                            "CONTENTS\n\n",
+                            "Soup 3\n\n",
+                            "^{",
+                            "_{",
+                            "-\n"}) {
     std::string html = "<html><body>x", text = "x";
     for (int i = 0; i < 60000; ++i) html += piece, text += piece;
     EXPECT_TRUE(read_book(html, "t.htm").has_value()) << piece;

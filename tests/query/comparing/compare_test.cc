@@ -139,6 +139,23 @@ TEST(Compare, AShareOfTheBatchNeverPassesTheBatch) {
   EXPECT_NEAR(damson->high, 7000 / 7453.6 * 1000, 1e-9);
 }
 
+TEST(Compare, ASeasoningIsNoBasisAndLiquidsWeighInTheBatch) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 3; ++i)
+    recipes.push_back(Receipt("a/000" + std::to_string(i), 1800 + i, {"", "soup"})
+                          .has("a quart of water", "water", i, "quart", "water")
+                          .has("a teaspoon of pepper", "black pepper", 1, "teaspoon", "spice")
+                          .recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_EQ(made->basis, "water");
+  const auto batch = lay_out(recipes, "batch");
+  ASSERT_TRUE(batch);
+  ASSERT_TRUE(batch->witnesses[0].basis);
+  EXPECT_NEAR(batch->witnesses[0].basis->low, 940 * 0.91 + 3, 1e-9);
+  EXPECT_NEAR(batch->witnesses[0].basis->high, 1140 * 1.05 + 7, 1e-9);
+}
+
 TEST(Compare, AsPrintedScalesNothing) {
   const auto made = lay_out({Receipt("a/0001", 1800, damson_cheese)
                                  .has("two pounds of damsons", "damson", 2, "pound")
