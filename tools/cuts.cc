@@ -4,7 +4,7 @@
 #include <fmt/ostream.h>
 
 #include <CLI/CLI.hpp>
-#include <chrono>
+#include <ctime>
 #include <filesystem>
 #include <iostream>
 #include <string>
@@ -77,15 +77,17 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
 }
 
 void show_openings(const std::vector<Block>& blocks, const Lexicon& lexicon) {
-  static constexpr const char* roles[] = {"-", "TITLE", "chapter", "essay", "name", "subtitle"};
+  static constexpr const char* roles[] = {"-", "TITLE", "chapter", "essay", "name", "subtitle", "blank"};
   Vocabulary vocabulary(lexicon);
   const auto openings = find_openings(blocks, vocabulary);
   const auto habit = learn_habit(blocks, openings);
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
-    fmt::print("{:>6} {:8} {:6.2f} [{} {:.2f}] after {}w {:.2f} look {:.2f}  {}\n", blocks[o.block].line_start(),
+    const auto& c = habit.after[k];
+    fmt::print("{:>6} {:8} {:6.2f} [{} {:.2f}] after {}w f{} o{} b{} a{} n{} t{} k{} d{} {:.2f} look {:.2f}  {}\n", blocks[o.block].line_start(),
                roles[static_cast<std::size_t>(habit.roles[k])], habit.odds[k], openings.groups[o.group], habit.groups[o.group].weight,
-               habit.after[k].words, habit.after[k].log_odds(), o.look, std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
+               c.words, c.food, c.operations, c.begins, c.amounts, c.numbers, c.times, c.talk, c.direct, c.log_odds(), o.look,
+               std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
   }
 }
 
@@ -150,9 +152,9 @@ int main(int argc, char** argv) {
       continue;
     }
     for (const auto& b : read->blocks) bytes += b.text.size();
-    const auto start = std::chrono::steady_clock::now();
+    const auto start = std::clock();
     const auto book = segment(read->blocks, **lexicon);
-    seconds += std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count();
+    seconds += static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC;
     for (const auto& r : book.recipes) {
       if (json)
         fmt::print("{}\n", export_like(id, file, r));
@@ -161,6 +163,6 @@ int main(int argc, char** argv) {
     }
     fmt::print(stderr, "{}: {} recipes; {}\n", id, book.recipes.size(), book.habit);
   }
-  if (seconds > 0) fmt::print(stderr, "{:.1f} MB/s of block text\n", static_cast<double>(bytes) / 1e6 / seconds);
+  if (seconds > 0) fmt::print(stderr, "{:.1f} MB of block text a second of one processor\n", static_cast<double>(bytes) / 1e6 / seconds);
   return 0;
 }

@@ -55,7 +55,9 @@ Part::Kind part_kind(const Block& block) {
 
 void add_piece(Recipe& recipe, const Block& block, std::uint32_t from, std::uint32_t to, Part::Kind kind) {
   const auto piece = std::string_view(block.text).substr(from, to - from);
-  if (kind == Part::Kind::verse || kind == Part::Kind::note || kind == Part::Kind::signature || !is_list(piece)) {
+  // Signatures come a line for the name, a line for the place.
+  const bool lines = kind == Part::Kind::signature || (kind != Part::Kind::verse && kind != Part::Kind::note && is_list(piece));
+  if (!lines) {
     add_line(recipe, block, from, to, kind);
     return;
   }

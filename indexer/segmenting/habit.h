@@ -17,6 +17,7 @@ enum class Role : unsigned char {
   essay,        ///< the head of prose that does not cook
   contributor,  ///< who gave the receipt
   subtitle,     ///< words under a title
+  blank,        ///< a title with nothing under it: a cross reference
 };
 
 /// What was measured of one typographic class.
@@ -30,6 +31,7 @@ struct GroupFigures {
   double beneath = 0;           ///< share that stand directly under a marked line, with no prose between
   double nested = 0;            ///< of run-ins: share that stand within a receipt whose title stands alone
   double variety = 0;           ///< different wordings by count
+  std::uint32_t kin = 0;        ///< headings of one element and class are kin, however their letters are set
   double weight = 0;            ///< log-odds that the class marks receipts
   Role role = Role::none;       ///< title, contributor or none
 };

@@ -16,9 +16,12 @@ namespace gallipot {
 
 /// How a stretch of letters is set: the one style that most of it shares.
 enum class Setting : char {
-  plain = 'p', caps = 'C', italic = 'i', bold = 'b', bold_caps = 'B', small_caps = 's', underline = 'u', margin = 'n',
+  plain = 'p', title_case = 't', caps = 'C', italic = 'i', bold = 'b', bold_caps = 'B', small_caps = 's', underline = 'u', margin = 'n',
   mixed = 'm',
 };
+
+/// Nothing but its words sets it off.
+inline bool is_unset(Setting s) { return s == Setting::plain || s == Setting::title_case; }
 
 /// A place where a receipt could begin. Spans are in the block's text.
 struct Opening {
@@ -29,6 +32,7 @@ struct Opening {
   std::uint32_t body = 0;    ///< where the receipt's own words begin in the block; its end where the title stands alone
   bool standing = false;     ///< the title is a block of its own
   bool heading = false;      ///< transcribed as a heading
+  bool labelled = false;     ///< a run-in that is only "No. 2."
   bool numeral = false;      ///< it is a numeral and nothing else
   bool name = false;         ///< it is the name of a person, not of a dish
   bool bracketed = false;    ///< all of it stands in brackets
@@ -46,6 +50,7 @@ struct Openings {
   std::vector<std::string> groups;      ///< what the typographic classes are, in words
   std::vector<ProseCount> prose;        ///< by block: what stands there beside the opening
   std::vector<std::int32_t> at_block;   ///< by block: index in `all`; -1 where it has no opening
+  std::vector<bool> contents;           ///< by block: a contents list or index, by what the reader saw and by its words
   std::uint32_t wordings = 0;           ///< how many different plain wordings there are
 };
 

@@ -169,6 +169,10 @@ std::uint32_t piece_end(std::string_view t, std::uint32_t from, std::uint32_t li
 std::string clean_title(const Block& block, Span span) {
   std::string out;
   std::size_t run = 0;
+  // A transcriber's note within the title is none of its words.
+  for (std::string_view inset : {"[Footnote", "[Illustration", "[Transcriber"})
+    if (const auto at = span.in(block.text).find(inset); at != std::string_view::npos && at > 0)
+      span.end = span.begin + static_cast<std::uint32_t>(at);
   for (std::uint32_t i = span.begin; i < span.end; ++i) {
     while (run < block.runs.size() && block.runs[run].span.end <= i) ++run;
     bool mark = false;
@@ -187,30 +191,63 @@ std::string clean_title(const Block& block, Span span) {
   return out;
 }
 
+bool is_title_case(std::string_view title) {
+  static constexpr std::array<std::string_view, 20> small{"a", "an", "the", "of", "and", "or", "for", "in", "with", "to",
+                                                         "la", "de", "on", "au", "aux", "from", "by", "as", "du", "le"};
+  const Words words(title);
+  std::uint32_t count = 0, capitals = 0;
+  int depth = 0;
+  for (const auto& w : words.all()) {
+    if (w.key == "(" || w.key == "[") ++depth;
+    if (w.key == ")" || w.key == "]") --depth;
+    if (w.kind != Word::Kind::word || depth > 0) continue;
+    ++count;
+    capitals += w.capital;
+    if (!w.capital && !w.glued && std::find(small.begin(), small.end(), w.key) == small.end()) return false;
+  }
+  return capitals > 0 && count <= 10;
+}
+
+/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
+static bool owner(std::string_view key) {
+  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
+         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" || key == "diet";
+}
+
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
   const Words words(title);
   double stuff = 0, task = 0, talk = 0;
   bool directs = false;  // it opens as directions and lists do: "Take", "Two pounds"
   count = 0;
   name = false;
+  bool rank = false;
+  bool genitive = false;
+  for (std::string_view mark : {"'s ", "’s ", "‘s ", "s' ", "s’ "}) genitive = genitive || title.find(mark) != std::string_view::npos;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto& w = words[i];
     if (w.kind == Word::Kind::point) continue;
     const auto s = vocabulary.signs(w.key);
     if (count == 0) name = (s & sign_honorific) && w.capital;
+    if (count == 0) rank = (s & sign_rank) && w.capital;
     if (count == 0 && (w.key == "from" || w.key == "by") && i + 1 < words.size())
-      name = (vocabulary.signs(words[i + 1].key) & sign_honorific) || words[i + 1].all_capitals;
+      name = (vocabulary.signs(words[i + 1].key) & (sign_honorific | sign_rank)) || words[i + 1].all_capitals;
     if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
     if (count == 0) directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" ||
-                                w.key == "these" || w.key == "if" || w.key == "when" || w.key == "some" || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
+                                w.key == "these" || w.key == "if" || w.key == "when" || (s & sign_talk && !owner(w.key)) || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;
-    if (count == 1 && (w.key == "to" || w.key == "how")) task += 1;
+    if (count == 1 && (w.key == "to" || w.key == "how") && i + 1 < words.size()) {
+      const auto& next = words[i + 1];  // "To pickle", not "To each pound"
+      const bool amount = next.kind != Word::Kind::word || (vocabulary.signs(next.key) & sign_number) || next.key == "a" ||
+                          next.key == "an" || next.key == "the" || next.key == "each" || next.key == "every";
+      if (amount) directs = true; else task += 1.5;
+    }
     if (s & sign_talk) talk += 1;
   }
   if (count == 0) return 0;
-  double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.0) - 0.25 * std::min(talk, 3.0);
+  name = (name || (rank && stuff == 0 && count > 1)) && !genitive;
+  double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.5) - 0.25 * std::min(talk, 3.0);
   // "Soups, 41": a line of an index.
   if (count > 1 && !words.all().empty() && words.all().back().kind == Word::Kind::number && words.size() > 2 &&
       words[words.size() - 2].kind == Word::Kind::point && words[words.size() - 2].key != ".")

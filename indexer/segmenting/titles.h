@@ -37,6 +37,9 @@ std::uint32_t skip_points(std::string_view text, std::uint32_t from);
 /// Title text as it is kept: one line, white space folded, marks of footnotes left out.
 std::string clean_title(const Block& block, Span span);
 
+/// Every word but the small ones has a capital, and there are at most ten: "Apple Pie with Cream".
+bool is_title_case(std::string_view title);
+
 /// 0..1: how much words [span) read like the name of a dish or a task of the house.
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& words, bool& name);
 

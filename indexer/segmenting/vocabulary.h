@@ -23,10 +23,13 @@ enum WordSign : std::uint16_t {
   sign_direct = 128,
   sign_dish = 256,      ///< a kind of dish
   sign_honorific = 512,
+  sign_rank = 1024,     ///< opens a person's name or a dish named after one
+  sign_closing = 2048,  ///< of the closing of a letter
+  sign_source = 4096,   ///< "recipe", "style" after a name
 };
 
 /// What a whole heading is worded as.
-enum class Wording : unsigned char { plain, part, component, way, chapter, front, menu };
+enum class Wording : unsigned char { plain, part, component, way, chapter, remarks, division, front, menu, calendar };
 
 /// Remembers signs by word. One for each book: not to be shared between threads.
 class Vocabulary {
