@@ -83,6 +83,12 @@ void mark_listing(Circumstances& c) {
   for (std::uint32_t i = 0; i < row.size(); ++i)
     if (auto& f = first[row.tags[i].sentence]; f == kNone && !row.point(i)) f = i;
   c.listing.assign(sentences, 0);
+  c.sentences.assign(sentences, {});
+  for (const auto& t : row.tags) {
+    auto& s = c.sentences[t.sentence];
+    s.imperatives += t.operation != kNone && row.lexicon->operations()[t.operation].form == "imperative";
+    s.auxiliaries += (t.roles & auxiliary) != 0;
+  }
   std::vector<char> opens(sentences, 0);
   for (const auto& m : *c.mentions) {
     const auto s = row.tags[m.name.begin].sentence;

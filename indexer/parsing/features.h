@@ -149,6 +149,17 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   sink("opening+past", opening, past, "");
   sink("name", m.text, "", "");
   sink("name+past", m.text, past, "");
+  if (!m.measure.empty()) sink("measure", m.measure, past, "");
+  const auto& about_it = c.sentences[first.sentence];
+  sink("talk", about_it.imperatives == 0 ? "none" : (about_it.imperatives == 1 ? "one" : "more"),
+       about_it.auxiliaries == 0 ? "none" : (about_it.auxiliaries == 1 ? "one" : "more"), past);
+  if (at + 1 < all.size()) {
+    const auto& next = all[at + 1];
+    const auto gap = m.name.end;
+    const auto from = begin_of(row, next);
+    if (from >= gap && from - gap <= 2)
+      sink("next", word(row, from == gap ? gap : from - 1), name_of(next.amount_kind), past);
+  }
   if (in_title) sink("title", past, det, place);
   if (in_title) sink("title+kind", kind, past, "");
   if (m.food && m.food->weak) sink("weak", amount, det, "");
@@ -182,7 +193,8 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   // the nearest verb of the kitchen before it in the clause
   for (std::uint32_t i = begin; i-- > 0 && row.tags[i].sentence == first.sentence && begin - i < 14;) {
     if (row.tags[i].operation == kNone) continue;
-    sink("verb", row.lexicon->operations()[row.tags[i].operation].op, past, det);
+    const auto& verb = row.lexicon->operations()[row.tags[i].operation];
+    sink("verb", verb.op, past, det);
     break;
   }
 }
