@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "indexer/segmenting/prose.h"
+#include "indexer/segmenting/titles.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
@@ -157,6 +158,7 @@ std::size_t last_honorific(std::string_view t, Vocabulary& vocabulary) {
   for (std::size_t i = words.size(); i-- > 1;) {
     if (words[i].kind != Word::Kind::word || !words[i].capital) continue;
     if (!(vocabulary.signs(words[i].key) & sign_honorific)) continue;
+    while (i > 2 && words[i - 1].key == "." && (vocabulary.signs(words[i - 2].key) & sign_honorific)) i -= 2;  // "Mrs. Dr."
     const auto& before = words[i - 1];
     return before.key == "." || before.key == "!" || before.key == ")" ? from + words[i].span.begin : std::string_view::npos;
   }
@@ -212,12 +214,12 @@ void name_contributors(std::vector<Recipe>& recipes, Vocabulary& vocabulary) {
   std::size_t dashed = 0, sentences = 0;
   for (std::size_t i = 0; i < recipes.size(); ++i) {
     auto& r = recipes[i];
-    r.contributor = signed_name(r, vocabulary);
+    if (r.contributor.empty()) r.contributor = signed_name(r, vocabulary);
     if (r.contributor.empty()) r.contributor = title_name(r.title, vocabulary);
     if (!r.contributor.empty()) continue;
     ends[i] = paragraph_name(r, vocabulary);
     if (ends[i].name.empty()) continue;
-    dashed += ends[i].after == EndName::After::dash && (ends[i].honorific || look_at(ends[i].name, vocabulary).initials);
+    dashed += ends[i].after == EndName::After::dash && (ends[i].honorific || look_at(ends[i].name, vocabulary).initials || is_bare_name(ends[i].name, vocabulary));
     sentences += ends[i].after == EndName::After::sentence && ends[i].honorific;
   }
   // A bare name after a dash is taken only where the book is seen to sign its receipts so.

@@ -84,6 +84,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     ++g.count;
     g.look += o.look;
     g.names += o.name;
+    g.bare_names += o.bare_name;
     g.brackets += o.bracketed;
     g.beneath += is_beneath(openings, k);
     // "Another way" is said again and again, of another dish each time.
@@ -100,6 +101,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     g.look = (g.look + 2 * 0.3) / n;
     g.cooks = (g.cooks + 2 * 0.4) / (g.followed + 2.0);
     g.names /= n;
+    g.bare_names /= n;
     g.brackets /= n;
     g.beneath /= n;
     g.variety = static_cast<double>(wordings[i].size()) / g.count;
@@ -107,7 +109,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
 }
 
 void weigh_group(GroupFigures& g, const Opening& example) {
-  if (g.names > 0.4) {
+  if (g.names > 0.4 || g.bare_names > 0.5) {
     g.role = Role::contributor;
     g.weight = -6;
     return;
@@ -238,7 +240,7 @@ double opening_odds(const Opening& o, const ProseCount& after, const GroupFigure
 
 Role role_of(const Opening& o, double odds, const ProseCount& after, const GroupFigures& g, bool same_class_next) {
   if (odds > 0) return Role::title;
-  if (o.name) return Role::contributor;
+  if (o.name || (o.bare_name && g.role == Role::contributor)) return Role::contributor;
   if (o.bracketed) return Role::subtitle;
   if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;

@@ -27,6 +27,7 @@ struct GroupFigures {
   double cooks = 0;             ///< mean probability that the prose after it cooks
   double look = 0;              ///< mean look of a dish's name
   double names = 0;             ///< share that are names of persons
+  double bare_names = 0;        ///< share that may be names without an honorific
   double brackets = 0;          ///< share that stand in brackets
   double beneath = 0;           ///< share that stand directly under a marked line, with no prose between
   double nested = 0;            ///< of run-ins: share that stand within a receipt whose title stands alone

@@ -35,6 +35,7 @@ struct Opening {
   bool labelled = false;     ///< a run-in that is only "No. 2."
   bool numeral = false;      ///< it is a numeral and nothing else
   bool name = false;         ///< it is the name of a person, not of a dish
+  bool bare_name = false;    ///< it may be a name without "Mrs.": two to four capitals, a Christian name or an initial
   bool bracketed = false;    ///< all of it stands in brackets
   Setting setting = Setting::plain;
   Wording wording = Wording::plain;

@@ -241,6 +241,7 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
         o.wording = Wording::calendar;
       if (o.wording == Wording::plain && plain.starts_with("chapter ")) o.wording = Wording::chapter;
       if (o.wording == Wording::way) o.look = std::max(o.look, 0.5);  // it names no dish of its own
+      o.bare_name = o.standing && is_bare_name(title, vocabulary);
       o.bracketed = o.standing && one_bracket(b.text, 0);
       o.same = wordings.of(plain);
       const auto name = group_name(b, o);

@@ -35,8 +35,8 @@ bool opens_with_giver(const Block& block, const Opening& o) {
 /// Walks the blocks of one book and cuts.
 class Cutter {
  public:
-  Cutter(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit)
-      : blocks_(blocks), openings_(openings), habit_(habit) {}
+  Cutter(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit, Vocabulary& vocabulary)
+      : blocks_(blocks), openings_(openings), habit_(habit), vocabulary_(vocabulary) {}
 
   std::vector<Recipe> cut() {
     for (std::uint32_t b = 0; b < blocks_.size(); ++b) take(b);
@@ -104,7 +104,10 @@ class Cutter {
     close();
     essay_ = heads_only_ = false;
     Recipe& r = now_.emplace();
-    r.title = clean_title(block, o.title);
+    Span giver, number;
+    const auto named_at = name_in_title(block.text, o.title, vocabulary_, giver);
+    r.title = clean_title(block, giver.empty() ? o.title : trim_title(block.text, {o.title.begin, named_at}, number));
+    if (!giver.empty()) r.contributor = clean_title(block, giver);
     r.title_printed = clean_title(block, o.printed);
     r.number = std::string(o.number.in(block.text));
     r.chapter = chapters_.path();
@@ -145,6 +148,7 @@ class Cutter {
   const std::vector<Block>& blocks_;
   const Openings& openings_;
   const Habit& habit_;
+  Vocabulary& vocabulary_;
   std::vector<Recipe> recipes_;
   std::optional<Recipe> now_;
   Chapters chapters_;
@@ -176,7 +180,7 @@ SegmentedBook segment(const std::vector<Block>& blocks, const Lexicon& lexicon) 
   const auto openings = find_openings(blocks, vocabulary);
   const auto habit = learn_habit(blocks, openings);
   SegmentedBook book;
-  book.recipes = Cutter(blocks, openings, habit).cut();
+  book.recipes = Cutter(blocks, openings, habit, vocabulary).cut();
   drop_book_title(book.recipes);
   book.habit = habit.sentence;
   name_contributors(book.recipes, vocabulary);

@@ -208,6 +208,55 @@ bool is_title_case(std::string_view title) {
   return capitals > 0 && count <= 10;
 }
 
+bool is_bare_name(std::string_view text, Vocabulary& vocabulary) {
+  if (text.size() > 60) return false;
+  const Words words(text);
+  std::uint32_t count = 0;
+  bool personal = false;
+  for (const auto& w : words.all()) {
+    if (w.kind == Word::Kind::number) return false;
+    if (w.kind == Word::Kind::point) {
+      if (w.key != "." && w.key != "-" && w.key != "," && w.key != "'") return false;
+      continue;
+    }
+    if (!w.capital && !w.glued) return false;
+    ++count;
+    const auto s = vocabulary.signs(w.key);
+    personal = personal || (s & sign_given) || (w.span.size() == 1 && w.key != "a");
+  }
+  return personal && count >= 2 && count <= 4;
+}
+
+std::uint32_t name_in_title(std::string_view t, Span title, Vocabulary& vocabulary, Span& name) {
+  const auto is_name = [&](std::uint32_t from, std::uint32_t to) {
+    const auto piece = t.substr(from, to - from);
+    const Words words(piece);
+    if (words.size() < 2 || words.size() > 12 || !(vocabulary.signs(words[0].key) & sign_honorific) || !words[0].capital) return false;
+    for (const auto& w : words.all())
+      if (w.key.ends_with("'s") || (w.kind == Word::Kind::word && !w.capital && !w.glued)) return false;
+    return true;
+  };
+  if (title.end > title.begin && (t[title.end - 1] == ')' || t[title.end - 1] == ']')) {
+    const auto open = t.substr(0, title.end).find_last_of("([");
+    if (open != std::string_view::npos && open > title.begin + 2 && is_name(static_cast<std::uint32_t>(open) + 1, title.end - 1)) {
+      name = {static_cast<std::uint32_t>(open) + 1, title.end - 1};
+      return static_cast<std::uint32_t>(open);
+    }
+    return title.end;
+  }
+  for (auto at = title.begin; at < title.end;) {
+    const auto end = piece_end(t, at, title.end);
+    if (end >= title.end) break;
+    const auto next = skip_points(t, end);
+    if (next < title.end && is_name(next, title.end)) {
+      name = {next, title.end};
+      return end;
+    }
+    at = std::max(next, end + 1);
+  }
+  return title.end;
+}
+
 /// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
 static bool owner(std::string_view key) {
   return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||

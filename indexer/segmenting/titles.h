@@ -40,6 +40,13 @@ std::string clean_title(const Block& block, Span span);
 /// Every word but the small ones has a capital, and there are at most ten: "Apple Pie with Cream".
 bool is_title_case(std::string_view title);
 
+/// Two to four words with capitals, one of them a Christian name or an initial: "Mary A. Clark".
+bool is_bare_name(std::string_view text, Vocabulary& vocabulary);
+
+/// Where a name in a title begins, with the dash or bracket before it: "ORANGE CAKE.--MRS. CLARK", "Orange Cake (Miss
+/// Clark)"; the title's end where it holds none. `name` is then the name.
+std::uint32_t name_in_title(std::string_view text, Span title, Vocabulary& vocabulary, Span& name);
+
 /// 0..1: how much words [span) read like the name of a dish or a task of the house.
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& words, bool& name);
 

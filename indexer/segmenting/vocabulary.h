@@ -25,6 +25,7 @@ enum WordSign : std::uint16_t {
   sign_honorific = 512,
   sign_rank = 1024,     ///< opens a person's name or a dish named after one
   sign_closing = 2048,  ///< of the closing of a letter
+  sign_given = 8192,    ///< a Christian name
   sign_source = 4096,   ///< "recipe", "style" after a name
 };
 
