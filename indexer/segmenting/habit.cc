@@ -42,6 +42,8 @@ std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Open
         const auto& next = openings.all[static_cast<std::size_t>(at)];
         const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
         if ((parts_receipts(next) && !weighed_out) || next.group == o.group) break;
+        if (!known.empty() && known[next.group].role == Role::title && next.wording != Wording::part && !next.numeral && !next.labelled)
+          break;
         if (!next.standing && !o.standing) break;
       }
       if (blocks[b].kind != Block::Kind::note) sum += openings.prose[b];
