@@ -10,6 +10,7 @@
 #include "indexer/segmenting/chapters.h"
 #include "indexer/segmenting/contributor.h"
 #include "indexer/segmenting/habit.h"
+#include "indexer/segmenting/notes.h"
 #include "indexer/segmenting/opening.h"
 #include "indexer/segmenting/titles.h"
 
@@ -48,6 +49,10 @@ class Cutter {
   void take(std::uint32_t b) {
     const auto& block = blocks_[b];
     const auto at = openings_.at_block[b];
+    if (block.kind == Block::Kind::note) {
+      add_note(block);
+      return;
+    }
     if (openings_.contents[b]) {
       close();
       return;
@@ -86,6 +91,18 @@ class Cutter {
     keep(block, part_kind(block));
   }
 
+  /// A footnote goes to the receipt that bears its mark, which may be closed by now; it does not move that one's end.
+  void add_note(const Block& block) {
+    const auto owner = marks_.owner(block, now_ ? recipes_.size() : NoteMarks::nowhere);
+    Recipe* r = owner < recipes_.size() ? &recipes_[owner] : owner == recipes_.size() && now_ ? &*now_ : nullptr;
+    if (!r) return;
+    const auto page = r->page_end;
+    const auto line = r->line_end;
+    add_piece(*r, block, 0, static_cast<std::uint32_t>(block.text.size()), Part::Kind::note);
+    r->page_end = page;
+    r->line_end = line;
+  }
+
   /// Some books number the ingredients rather than the title: "410. INGREDIENTS.--".
   void number_of(std::size_t k) {
     const auto& o = openings_.all[k];
@@ -95,6 +112,7 @@ class Cutter {
 
   void keep(const Block& block, Part::Kind kind) {
     heads_only_ = false;
+    marks_.meet(block, now_ ? recipes_.size() : NoteMarks::nowhere);
     if (now_) add_piece(*now_, block, 0, static_cast<std::uint32_t>(block.text.size()), kind);
   }
 
@@ -104,6 +122,7 @@ class Cutter {
     close();
     essay_ = heads_only_ = false;
     Recipe& r = now_.emplace();
+    marks_.meet(block, recipes_.size());
     Span giver, number;
     const auto named_at = name_in_title(block.text, o.title, vocabulary_, giver);
     r.title = clean_title(block, giver.empty() ? o.title : trim_title(block.text, {o.title.begin, named_at}, number));
@@ -152,7 +171,8 @@ class Cutter {
   std::vector<Recipe> recipes_;
   std::optional<Recipe> now_;
   Chapters chapters_;
-  bool heads_only_ = false;
+  NoteMarks marks_;
+  bool heads_only_ = false;  // nothing but heads since the last of them
   bool essay_ = false;
   bool saying_ = false;  // the block before was one
 };
