@@ -296,6 +296,7 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
   }
   if (count == 0) return 0;
   name = (name || (rank && stuff == 0 && count > 1)) && !genitive;
+  if (directs) task = 0;
   double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.5) - 0.25 * std::min(talk, 3.0);
   // "Soups, 41": a line of an index.
   if (count > 1 && !words.all().empty() && words.all().back().kind == Word::Kind::number && words.size() > 2 &&
