@@ -28,7 +28,7 @@
 namespace {
 
 using namespace gallipot;
-using namespace gallipot::parsing;
+using namespace gallipot::steps;
 
 struct GoldStep {
   int operation;

@@ -48,6 +48,14 @@ std::string with_x(std::string_view pattern, std::string_view x) {
   return out;
 }
 
+bool several_words(std::string_view form) { return form.find_first_of(" -") != std::string_view::npos; }
+
+std::string written_together(std::string_view form) {
+  std::string out(form);
+  std::erase_if(out, [](char c) { return c == ' ' || c == '-'; });
+  return out;
+}
+
 // "juice of X" tells the part word "juice"; other patterns tell none.
 std::string_view part_word(std::string_view pattern) {
   constexpr std::string_view end = " of X";
@@ -85,8 +93,8 @@ class Filling {
     if (!out) return out;
     for (const auto wanted : columns)
       if (out->column(wanted) < 0)
-        return fault(fmt::format("the table has no column \"{}\"", wanted), "add it to the heading line and to every row",
-                     out->file);
+        return fault(fmt::format("the table has no column \"{}\"", wanted),
+                     "add it to the heading line and to every row", out->file);
     for (const auto& row : out->rows)
       if (row.cells[0].empty())
         return fault("this row has an empty first cell", "name the thing that the row is about", out->file_of(row),
@@ -124,11 +132,9 @@ class Filling {
 
   // The other forms of one foodstuff. Those less weak, or weaker, than its name lead to a twin that says so.
   void forms_of(const Table& t, const Table::Row& row, std::uint32_t at) {
-    auto& phrases = lexicon_.foodstuff_phrases_;
-    const bool compounds = t.cell(row, "base").empty();
-    if (compounds) simple_forms_[at].push_back(phrases.numbers(row.cells[0]));
+    const auto forms = parts_of(t.cell(row, "forms"));
     std::uint32_t twin = at;
-    for (auto form : parts_of(t.cell(row, "forms"))) {
+    for (auto form : forms) {
       const bool weak = form.front() == '~';
       if (weak) form.remove_prefix(1);
       if (weak != lexicon_.foodstuffs_[at].weak && twin == at) {
@@ -138,10 +144,26 @@ class Filling {
         lexicon_.foodstuffs_.push_back(std::move(other));
         simple_forms_.emplace_back();
       }
-      phrases.add(form, weak == lexicon_.foodstuffs_[at].weak ? at : twin);
-      if (compounds && !weak && form.find_first_of(" -") == std::string_view::npos)
-        simple_forms_[at].push_back(phrases.numbers(form));
+      lexicon_.foodstuff_phrases_.add(form, weak == lexicon_.foodstuffs_[at].weak ? at : twin);
     }
+    if (t.cell(row, "base").empty()) simple_forms_[at] = simple(row.cells[0], forms);
+  }
+
+  // What compounds are made with: the name, the forms of one word, and those that are one of these taken apart ("pine
+  // apple"). Not "ripe pineapple": its last word finds the compound as well.
+  std::vector<std::vector<std::uint32_t>> simple(std::string_view name, const std::vector<std::string_view>& forms) {
+    auto& phrases = lexicon_.foodstuff_phrases_;
+    std::vector<std::vector<std::uint32_t>> out = {phrases.numbers(name)};
+    std::vector<std::string> whole = {written_together(name)};
+    for (const auto form : forms)
+      if (form.front() != '~' && !several_words(form)) {
+        out.push_back(phrases.numbers(form));
+        whole.emplace_back(form);
+      }
+    for (const auto form : forms)
+      if (several_words(form) && std::find(whole.begin(), whole.end(), written_together(form)) != whole.end())
+        out.push_back(phrases.numbers(form));
+    return out;
   }
 
   // The foodstuff of that name, made now if the table has none.
@@ -164,8 +186,7 @@ class Filling {
       const auto begin = phrases.place(0, pattern.before);
       for (const auto& form : simple_forms_[whole])
         phrases.claim(phrases.place(phrases.place(begin, form), pattern.after), made);
-      if (pattern.part != none)
-        lexicon_.parts_.emplace(static_cast<std::uint64_t>(pattern.part) << 32 | whole, made);
+      if (pattern.part != none) lexicon_.parts_.emplace(static_cast<std::uint64_t>(pattern.part) << 32 | whole, made);
     }
   }
 
@@ -253,7 +274,8 @@ class Filling {
   const std::string& overlay_;
   Digest digest_;
   std::uint32_t part_count_ = 0;
-  std::vector<std::vector<std::vector<std::uint32_t>>> simple_forms_;  ///< foodstuff -> name and one-word forms; none for compounds
+  std::vector<std::vector<std::vector<std::uint32_t>>>
+      simple_forms_;  ///< foodstuff -> name and one-word forms; none for compounds
 };
 
 Outcome<std::shared_ptr<const Lexicon>> Lexicon::load(const std::string& overlay_folder) {

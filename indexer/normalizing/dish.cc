@@ -1,82 +1,175 @@
-// Which dish does a title name? The kind is the head of the title ("catsup" in "Walnut Catsup" and in "Catsup of
-// Walnuts"), the base the first foodstuff beside it.
+// Reads a title as a noun phrase: the kind of dish is its last noun before "of", "for" or "with" ("walnut catsup FOR FISH"),
+// the base is the stuff before it ("WALNUT catsup") or, after "of", behind it ("catsup of WALNUTS").
+#include <algorithm>
 #include <optional>
 
 #include "indexer/normalizing/normalize.h"
+#include "indexer/normalizing/title_words.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
 namespace {
 
-struct Place {
-  std::size_t begin = 0, end = 0;  ///< words [begin, end)
-  std::uint32_t value = 0;
+// A word or phrase of the title and what it may be.
+struct Piece {
+  std::size_t first = 0, last = 0;            ///< Words covered: [first, last)
+  const DishKind* kind = nullptr;
+  const TitleWord* title_word = nullptr;
+  bool stuff = false;                         ///< it is a foodstuff as well ("ham", "egg")
+  bool comma_before = false;
 };
 
-bool is_any(std::string_view key, std::initializer_list<std::string_view> keys) {
-  for (const auto k : keys)
-    if (k == key) return true;
-  return false;
+struct Title {
+  Words words;
+  std::vector<Piece> pieces;
+  std::size_t head_end = 0;   ///< pieces before it are the head of the phrase
+  bool of = false;            ///< the head is ended by "of"
+};
+
+const DishKind* kind_named(const Lexicon& lexicon, std::string_view name) {
+  std::uint32_t value = 0;
+  return lexicon.dish_kind_phrases().find(name, value) ? &lexicon.dish_kinds()[value] : nullptr;
 }
 
-/// Words after which a title speaks of something else: what the dish goes with, or how it is served.
-bool turns_away(const Word& word) {
-  return is_any(word.key, {"for", "with", "without", "like", "from", "as", "in", "on", "(", "[", ";", "--", ":"});
+bool verb(const Piece& p) {
+  return p.title_word && (p.title_word->role == TitleWord::Role::verb || p.title_word->role == TitleWord::Role::strong_verb);
 }
 
-/// Where the part of the title that names the dish ends. Never before anything was named.
-std::size_t name_end(const std::vector<Word>& words) {
-  for (std::size_t i = 1; i < words.size(); ++i)
-    if (turns_away(words[i])) return i;
-  return words.size();
+bool skipped(const Piece& p) { return p.title_word && !p.kind; }
+
+// What stands in brackets is a second title or a remark: left out, unless there is nothing else.
+std::string_view without_brackets(std::string_view title) {
+  const auto open = title.find_first_of("([");
+  return open == std::string_view::npos || open < 3 ? title : title.substr(0, open);
 }
 
-std::vector<Place> places_of(const Phrases& phrases, const std::vector<Word>& words, std::size_t from, std::size_t to) {
-  std::vector<Place> out;
-  for (std::size_t i = from; i < to;) {
-    const auto match = phrases.longest(words, i);
-    if (match.words > 0 && i + match.words <= words.size()) {
-      out.push_back({i, i + match.words, match.value});
-      i += match.words;
-    } else {
+std::vector<Piece> pieces_of(const Words& words, const Lexicon& lexicon) {
+  const auto& all = words.all();
+  const TitleWords& known = TitleWords::built_in();
+  std::vector<Piece> out;
+  bool comma = false;
+  for (std::size_t i = 0; i < all.size();) {
+    if (all[i].kind != Word::Kind::word) {
+      comma = comma || all[i].key == "," || all[i].key == ".";
       ++i;
+      continue;
     }
+    Piece p;
+    p.first = i;
+    const auto said = known.phrases.longest(all, i);
+    const auto kind = lexicon.dish_kind_phrases().longest(all, i);
+    const auto stuff = lexicon.foodstuff_phrases().longest(all, i);
+    std::size_t length = 1;
+    if (said.words > 0 && said.words >= kind.words) {
+      p.title_word = &known.words[said.value];
+      p.kind = p.title_word->kind.empty() ? nullptr : kind_named(lexicon, p.title_word->kind);
+      length = said.words;
+    } else if (kind.words > 0) {
+      p.kind = &lexicon.dish_kinds()[kind.value];
+      length = kind.words;
+      p.stuff = stuff.words >= kind.words && lexicon.foodstuffs()[stuff.value].kind != "dish";
+    } else if (stuff.words > 1) {
+      // a foodstuff of several words may hold the kind ("walnut | catsup"): then only the words before it are stuff
+      std::size_t to = i + 1;
+      while (to < i + stuff.words && lexicon.dish_kind_phrases().longest(all, to).words == 0) ++to;
+      length = to - i;
+    }
+    p.last = i + length;
+    p.comma_before = comma;
+    comma = false;
+    out.push_back(p);
+    i = p.last;
   }
   return out;
 }
 
-/// The head of the name: the last kind before an "of", else the last of all.
-std::optional<Place> head_kind(const std::vector<Place>& kinds, const std::vector<Word>& words, std::size_t end) {
-  if (kinds.empty()) return std::nullopt;
-  for (std::size_t i = 0; i < end; ++i) {
-    if (words[i].key != "of") continue;
-    std::optional<Place> before;
-    for (const auto& kind : kinds)
-      if (kind.end <= i) before = kind;
-    if (before) return before;
-    break;
+Title read_title(std::string_view text, const Lexicon& lexicon) {
+  Title t;
+  t.words = Words(without_brackets(text));
+  t.pieces = pieces_of(t.words, lexicon);
+  t.head_end = t.pieces.size();
+  bool named = false;  // a preposition before any noun ends nothing: "For curing hams"
+  for (std::size_t i = 0; i < t.pieces.size(); ++i) {
+    const Piece& p = t.pieces[i];
+    const bool stop = p.title_word && (p.title_word->role == TitleWord::Role::stop || p.title_word->role == TitleWord::Role::of);
+    if (stop && named) {
+      t.head_end = i;
+      t.of = p.title_word->role == TitleWord::Role::of;
+      break;
+    }
+    named = named || !skipped(p);
   }
-  return kinds.back();
+  return t;
 }
 
-std::string base_in(const std::vector<Word>& words, std::size_t from, std::size_t to, const std::optional<Place>& kind,
-                    const Lexicon& lexicon) {
-  for (std::size_t i = from; i < to; ++i) {
-    if (kind && i >= kind->begin && i < kind->end) continue;
-    const auto match = lexicon.foodstuff_phrases().longest(words, i);
-    if (match.words == 0) continue;
-    const auto& food = lexicon.foodstuffs()[match.value];
-    const bool covers_kind = kind && i < kind->end && i + match.words > kind->begin;
-    if (!covers_kind) return food.name;
-    if (!food.base.empty()) return food.base;
-    if (i >= kind->begin) continue;
-    // "quince marmalade" is a foodstuff too: what stands before the kind is the base.
-    for (std::size_t j = i; j < kind->begin; ++j) {
-      std::uint32_t value = 0;
-      std::string text;
-      for (std::size_t k = j; k < kind->begin; ++k) text.append(text.empty() ? "" : " ").append(words[k].key);
-      if (lexicon.foodstuff_phrases().find(text, value)) return lexicon.foodstuffs()[value].name;
+// The piece that names the kind: a strong verb before what is stuff as well as a dish, else the last noun of the head, else
+// any verb, else a noun behind the head.
+const Piece* kind_piece(const Title& t) {
+  const Piece *noun = nullptr, *weak = nullptr, *strong = nullptr, *behind = nullptr;
+  for (std::size_t i = 0; i < t.pieces.size(); ++i) {
+    const Piece& p = t.pieces[i];
+    if (!p.kind) continue;
+    if (i >= t.head_end) {
+      if (!behind && !verb(p)) behind = &p;
+      continue;
     }
+    if (!verb(p)) {
+      // "Pease soup, gravy": what follows a comma is an afterthought
+      if (!(noun && p.comma_before)) noun = &p;
+    } else if (p.title_word->role == TitleWord::Role::strong_verb) {
+      if (!strong) strong = &p;
+    } else if (!weak) {
+      weak = &p;
+    }
+  }
+  if (strong && (!noun || noun->stuff)) return strong;
+  if (noun && !(noun->stuff && weak)) return noun;
+  if (weak) return weak;
+  return noun ? noun : behind;
+}
+
+// The first foodstuff of the pieces in a row. Phrases may not run over the piece that names the kind.
+std::optional<std::string> stuff_in(const Title& t, std::size_t from, std::size_t to, const Piece* kind, const Lexicon& lexicon) {
+  std::vector<Word> row;
+  auto flush = [&]() -> std::optional<std::string> {
+    for (std::size_t i = 0; i < row.size(); ++i) {
+      const auto m = lexicon.foodstuff_phrases().longest(row, i);
+      if (m.words > 0) return lexicon.foodstuffs()[m.value].name;
+    }
+    row.clear();
+    return std::nullopt;
+  };
+  for (std::size_t i = from; i < to; ++i) {
+    const Piece& p = t.pieces[i];
+    if (&p == kind || verb(p)) {
+      if (auto found = flush()) return found;
+      continue;
+    }
+    // a lone colour or state behind a comma goes before its noun: "pease soup, green"
+    for (std::size_t w = p.first; w < p.last; ++w) row.push_back(t.words[w]);
+  }
+  return flush();
+}
+
+// "Pease soup, GREEN", "To pickle walnuts GREEN": the word behind the noun, put before it, names a stuff of its own.
+std::optional<std::string> with_word_behind(const Title& t, const std::string& base, const Lexicon& lexicon) {
+  for (std::size_t i = t.pieces.size(); i-- > 1;) {
+    const Piece& p = t.pieces[i];
+    if (!(p.title_word && p.title_word->role == TitleWord::Role::skip) || p.last != p.first + 1) return std::nullopt;
+    const std::string turned = std::string(t.words[p.first].key) + " " + base;
+    std::uint32_t value = 0;
+    if (lexicon.foodstuff_phrases().find(turned, value)) return lexicon.foodstuffs()[value].name;
+  }
+  return std::nullopt;
+}
+
+// A style that stands before the kind where no stuff does: "Indian" pudding, "Yellow" pickle is none.
+std::string style_in(const Title& t, const Piece* kind) {
+  if (!kind) return {};
+  for (const Piece& p : t.pieces) {
+    if (&p == kind) break;
+    if (skipped(p) || verb(p) || p.kind) continue;
+    return std::string(t.words[p.first].key);
   }
   return {};
 }
@@ -84,21 +177,26 @@ std::string base_in(const std::vector<Word>& words, std::size_t from, std::size_
 }  // namespace
 
 Dish dish_of(std::string_view title, std::string_view chapter, std::string_view main, const Lexicon& lexicon) {
-  Dish out;
-  const Words title_words(title);
-  const auto& words = title_words.all();
-  const std::size_t end = name_end(words);
-  const auto kind = head_kind(places_of(lexicon.dish_kind_phrases(), words, 0, end), words, end);
-  if (kind) out.kind = lexicon.dish_kinds()[kind->value].name;
-  out.base = base_in(words, 0, end, kind, lexicon);
-  if (out.base.empty()) out.base = base_in(words, end, words.size(), kind, lexicon);
-  if (out.kind.empty()) {
-    const Words chapter_words(chapter);
-    const auto kinds = places_of(lexicon.dish_kind_phrases(), chapter_words.all(), 0, chapter_words.size());
-    if (kinds.size() == 1) out.kind = lexicon.dish_kinds()[kinds.front().value].name;
-    if (out.base.empty()) out.base = main;
+  const Title t = read_title(title, lexicon);
+  const Piece* kind = kind_piece(t);
+  Dish dish;
+  if (kind) dish.kind = kind->kind->name;
+  auto base = stuff_in(t, 0, t.head_end, kind, lexicon);
+  const std::size_t behind = std::min(t.head_end + 1, t.pieces.size());
+  if (!base && (t.of || !kind)) base = stuff_in(t, behind, t.pieces.size(), kind, lexicon);
+  if (base) {
+    if (auto turned = with_word_behind(t, *base, lexicon)) base = turned;
+    dish.base = *base;
+  } else {
+    dish.base = style_in(t, kind);
   }
-  return out;
+  if (dish.kind.empty() && !chapter.empty()) {
+    const Title c = read_title(chapter, lexicon);
+    for (const Piece& p : c.pieces)
+      if (p.kind && dish.kind.empty()) dish.kind = p.kind->name;
+  }
+  if (dish.base.empty()) dish.base = main;
+  return dish;
 }
 
 }  // namespace gallipot

@@ -1,39 +1,40 @@
-// Puts the metric amounts, the dish and the place on the shelf beside a parsed recipe.
+// Puts a parsed recipe beside its book: canonical kinds, amounts in SI for the book's time and place, the dish, cautions.
 #include "indexer/normalizing/normalize.h"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 #include "indexer/normalizing/cautions.h"
 
 namespace gallipot {
 namespace {
 
-/// The chief ingredient by position: the first that is not water, salt or a leaven.
-std::string_view chief_of(const ParsedRecipe& parsed, const Lexicon& lexicon) {
-  for (const auto& ingredient : parsed.ingredients) {
-    const auto* food = lexicon.foodstuff(ingredient.name);
-    if (food && (food->kind == "water" || food->kind == "leaven" || food->name == "salt")) continue;
-    return ingredient.name;
-  }
-  return {};
+// Stuff that every dish has some of, and that names none.
+bool of_every_dish(const ComparableIngredient& i) {
+  return i.kind == "water" || i.kind == "spice" || i.kind == "leaven" || i.printed.name == "sugar" || i.printed.name == "water";
 }
 
-ComparableIngredient comparable(Ingredient printed, const Book& book, const Lexicon& lexicon, const Register& measures) {
-  ComparableIngredient out;
-  if (const auto* food = lexicon.foodstuff(printed.name)) out.kind = food->kind;
-  if (printed.quantity && !printed.relative) {
-    Measured asked;
-    asked.low = printed.quantity->low;
-    asked.high = printed.quantity->high;
-    asked.measure = printed.measure;
-    asked.note = printed.measure_note;
-    asked.of = printed.name;
-    asked.year = book.year();
-    asked.country = book.country;
-    out.metric = measures.amount(asked);
-  }
-  out.printed = std::move(printed);
-  return out;
+/// The chief ingredient: the first named that is not in every dish, else the first.
+std::string_view chief(const std::vector<ComparableIngredient>& all) {
+  const auto it = std::find_if(all.begin(), all.end(), [](const ComparableIngredient& i) {
+    return !of_every_dish(i) && !i.printed.optional && i.printed.alternative_of.empty();
+  });
+  if (it != all.end()) return it->printed.name;
+  return all.empty() ? std::string_view{} : std::string_view{all.front().printed.name};
+}
+
+std::optional<Amount> metric(const Ingredient& i, const Book& book, const Register& measures) {
+  if (!i.quantity) return std::nullopt;
+  Measured asked;
+  asked.low = i.quantity->low;
+  asked.high = i.quantity->high;
+  asked.measure = i.measure;
+  asked.note = i.measure_note;
+  asked.of = i.name;
+  asked.year = book.year();
+  asked.country = book.country;
+  return measures.amount(asked);
 }
 
 }  // namespace
@@ -49,14 +50,18 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
   out.year = book.year();
   out.country = book.country;
   out.file = book.file;
-  const auto& title = recipe.dish_title.empty() ? recipe.title : recipe.dish_title;
-  out.dish = dish_of(title, recipe.chapter, chief_of(parsed, lexicon), lexicon);
   out.ingredients.reserve(parsed.ingredients.size());
-  for (auto& ingredient : parsed.ingredients)
-    out.ingredients.push_back(comparable(std::move(ingredient), book, lexicon, measures));
+  for (Ingredient& i : parsed.ingredients) {
+    ComparableIngredient c;
+    if (const Foodstuff* known = lexicon.foodstuff(i.name)) c.kind = known->kind;
+    c.metric = metric(i, book, measures);
+    c.printed = std::move(i);
+    out.ingredients.push_back(std::move(c));
+  }
+  out.dish = dish_of(recipe.dish_title.empty() ? recipe.title : recipe.dish_title, recipe.chapter, chief(out.ingredients), lexicon);
   out.steps = std::move(parsed.steps);
+  out.cautions = Cautions::built_in().of(recipe);
   out.recipe = std::move(recipe);
-  out.cautions = cautions_of(out);
   return out;
 }
 

@@ -7,7 +7,7 @@
 #include <optional>
 #include <string_view>
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 namespace {
 
 struct Named {
@@ -299,4 +299,4 @@ std::vector<Duration> find_durations(const Words& words) {
   return found;
 }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

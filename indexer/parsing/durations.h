@@ -7,7 +7,7 @@
 #include "indexer/parsing/parsed.h"
 #include "indexer/text/words.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 /// A length of time as printed.
 struct Duration {
@@ -21,4 +21,4 @@ struct Duration {
 /// is for, or whether anything is done for so long.
 std::vector<Duration> find_durations(const Words& words);
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -147,7 +147,9 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   const auto base = mention_in(mentions, u.all.end, u.all.end + 6);
   bool joined = base != kNone;
   for (auto j = u.all.end; joined && j < mentions[base].name.begin; ++j)
-    joined = !row.point(j) || row.hyphen(j) ? !row.is(j, conjunction | preposition | auxiliary) : false;
+    joined = (!row.point(j) || row.hyphen(j)) &&
+             (!row.is(j, conjunction | preposition | auxiliary | number | article | fraction) || row.is(j, of_word)) &&
+             row.word(j).kind != Word::Kind::number;
   if (joined) {
     u.base = base;
     u.per.of = mentions[base].text;
@@ -233,7 +235,7 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     const bool article_unit = !every && row.is(i + 1, article);
     if (back && (every || row.key(i) == "to")) {
       mentions[before].per = of;
-    } else if (every || (opens && row.key(i) == "to" && article_unit)) {
+    } else if (every || (opens && row.key(i) == "to" && article_unit && !row.word(i).capital)) {
       const auto sentence = row.tags[i].sentence;
       for (auto j = after; j != kNone && j < mentions.size(); ++j) {
         auto& m = mentions[j];

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 namespace {
 
 // The mention that a length of time tells of: in its own clause the nearest before it, else the nearest after it, else the
@@ -70,4 +70,4 @@ std::vector<ChosenStep> choose_steps(const Scene& s, const StepWeights& weights)
   return out;
 }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -6,7 +6,7 @@
 #include "indexer/parsing/step_scene.h"
 #include "indexer/parsing/step_weights.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 struct ChosenStep {
   std::uint32_t mention = 0;  ///< index in Scene::mentions
@@ -16,4 +16,4 @@ struct ChosenStep {
 
 std::vector<ChosenStep> choose_steps(const Scene& scene, const StepWeights& weights);
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -5,7 +5,7 @@
 #include <algorithm>
 #include <array>
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 namespace {
 
 // Closed classes of English words: they say how a verb stands in its sentence.
@@ -230,4 +230,4 @@ void duration_features(const Scene& s, std::size_t duration, FeatureSink& sink) 
   if (duration == 0) sink.take("t:first");
 }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -8,7 +8,7 @@
 
 #include "indexer/parsing/step_scene.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 /// FNV-1a, 64 bits (Fowler, Noll, Vo).
 class FeatureHash {
@@ -61,4 +61,4 @@ void history_features(const Scene& scene, std::size_t mention, const StepsSoFar&
 /// Features of a length of time: is anything done for so long?
 void duration_features(const Scene& scene, std::size_t duration, FeatureSink& sink);
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

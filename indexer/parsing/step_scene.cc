@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 namespace {
 
 // A point that ends a clause, and the character that says how strongly it does; 0 for one that does not.
@@ -73,4 +73,4 @@ Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexic
   return s;
 }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

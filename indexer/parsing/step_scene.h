@@ -10,7 +10,7 @@
 #include "indexer/parsing/step_verbs.h"
 #include "indexer/text/words.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 /// A word that may tell a step.
 struct Mention {
@@ -49,4 +49,4 @@ struct Scene {
 /// The words must outlive the scene.
 Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexicon);
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

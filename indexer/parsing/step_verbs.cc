@@ -5,7 +5,7 @@
 
 #include "indexer/lexicon/tables.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 int operation_number(std::string_view name) {
   const auto it = std::find(operation_names.begin(), operation_names.end(), name);
@@ -108,4 +108,4 @@ VerbReading StepVerbs::find(std::string_view key) const {
   return {&verbs_[it->second.verb], it->second.form};
 }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -10,7 +10,7 @@
 
 #include "indexer/fault/fault.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 /// The operations of the export schema.
 inline constexpr std::array<std::string_view, 60> operation_names = {
@@ -61,4 +61,4 @@ class StepVerbs {
   std::unordered_map<std::string, Form, KeyHash, std::equal_to<>> forms_;
 };
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

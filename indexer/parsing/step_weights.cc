@@ -7,7 +7,7 @@
 
 #include "indexer/lexicon/tables.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 Outcome<StepWeights> StepWeights::load(std::string_view table_bytes) {
   const auto table = parse_table(table_bytes, "step-weights", "step-weights.tsv");
@@ -87,4 +87,4 @@ Choice likeliest(const StepScores& scores, const StepVerb& verb) {
 
 float likelihood(const StepScores& scores) { return 1.0F / (1.0F + std::exp(-scores.score[StepScores::any])); }
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

@@ -9,7 +9,7 @@
 #include "indexer/fault/fault.h"
 #include "indexer/parsing/step_features.h"
 
-namespace gallipot::parsing {
+namespace gallipot::steps {
 
 /// Scores of all operations together; index `any` is what speaks for a step of whatever kind.
 struct StepScores {
@@ -63,4 +63,4 @@ Choice likeliest(const StepScores& scores, const StepVerb& verb);
 /// Logistic value of what `any` adds up to.
 float likelihood(const StepScores& scores);
 
-}  // namespace gallipot::parsing
+}  // namespace gallipot::steps

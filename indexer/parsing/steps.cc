@@ -9,8 +9,8 @@ namespace gallipot {
 namespace {
 
 struct Tables {
-  parsing::StepVerbs verbs;
-  parsing::StepWeights weights;
+  steps::StepVerbs verbs;
+  steps::StepWeights weights;
 };
 
 template <typename T>
@@ -22,7 +22,7 @@ T built_in(const char* table) {
 }
 
 const Tables& tables() {
-  static const Tables t{built_in<parsing::StepVerbs>("step-verbs"), built_in<parsing::StepWeights>("step-weights")};
+  static const Tables t{built_in<steps::StepVerbs>("step-verbs"), built_in<steps::StepWeights>("step-weights")};
   return t;
 }
 
@@ -30,23 +30,23 @@ const Tables& tables() {
 
 std::vector<Step> parse_steps(const Recipe&, const Words& words, const Lexicon& lexicon) {
   const Tables& t = tables();
-  const parsing::Scene scene = parsing::set_scene(words, t.verbs, lexicon);
-  std::vector<Step> steps;
-  for (const parsing::ChosenStep& chosen : parsing::choose_steps(scene, t.weights)) {
-    const parsing::Mention& m = scene.mentions[chosen.mention];
-    const parsing::Clause& c = scene.clauses[m.clause];
+  const steps::Scene scene = steps::set_scene(words, t.verbs, lexicon);
+  std::vector<Step> told;
+  for (const steps::ChosenStep& chosen : steps::choose_steps(scene, t.weights)) {
+    const steps::Mention& m = scene.mentions[chosen.mention];
+    const steps::Clause& c = scene.clauses[m.clause];
     Step step;
-    step.op = parsing::operation_name(static_cast<std::size_t>(chosen.operation));
+    step.op = steps::operation_name(static_cast<std::size_t>(chosen.operation));
     step.span = {words[c.first].span.begin, words[c.last - 1].span.end};
     if (chosen.duration >= 0) {
-      const parsing::Duration& d = scene.durations[static_cast<std::size_t>(chosen.duration)];
+      const steps::Duration& d = scene.durations[static_cast<std::size_t>(chosen.duration)];
       step.minutes = d.minutes;
       step.span.begin = std::min(step.span.begin, d.span.begin);
       step.span.end = std::max(step.span.end, d.span.end);
     }
-    steps.push_back(std::move(step));
+    told.push_back(std::move(step));
   }
-  return steps;
+  return told;
 }
 
 }  // namespace gallipot
