@@ -8,8 +8,8 @@
 namespace gallipot {
 namespace {
 
-constexpr std::uint32_t far_enough = 150;   // words of prose that tell what follows an opening
-constexpr std::uint32_t hardly_any = 5;     // words: nothing follows
+constexpr std::uint32_t far_enough = 150;  // words of prose that tell what follows an opening
+constexpr std::uint32_t hardly_any = 5;    // words: nothing follows
 
 double probability(double log_odds) { return 1 / (1 + std::exp(-log_odds)); }
 
@@ -42,7 +42,8 @@ std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Open
         const auto& next = openings.all[static_cast<std::size_t>(at)];
         const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
         if ((parts_receipts(next) && !weighed_out) || next.group == o.group) break;
-        if (!known.empty() && known[next.group].role == Role::title && next.wording != Wording::part && !next.numeral && !next.labelled)
+        if (!known.empty() && known[next.group].role == Role::title && next.wording != Wording::part && !next.numeral &&
+            !next.labelled)
           break;
         if (!next.standing && !o.standing) break;
       }
@@ -66,15 +67,16 @@ bool is_beneath(const Openings& openings, std::size_t k) {
   return false;
 }
 
-/// A plain line with another of its class right before or after it: an item of a list.
-bool is_listed(const Openings& openings, std::size_t k) {
+/// A plain line with another of its class right after it, or, in a class that mostly has nothing under it, right before
+/// it: an item of a list.
+bool is_listed(const Openings& openings, std::size_t k, const GroupFigures& g) {
   const auto& o = openings.all[k];
   const auto neighbour = [&](std::size_t b) {
     if (b >= openings.at_block.size() || openings.at_block[b] < 0) return false;
     const auto& n = openings.all[static_cast<std::size_t>(openings.at_block[b])];
     return n.group == o.group && n.standing;
   };
-  return (o.block > 0 && neighbour(o.block - 1)) || neighbour(o.block + 1);
+  return neighbour(o.block + 1) || (o.block > 0 && g.followed * 10 < g.count * 6 && neighbour(o.block - 1));
 }
 
 void measure_groups(const Openings& openings, Habit& habit) {
@@ -124,7 +126,6 @@ void weigh_group(GroupFigures& g, const Opening& example) {
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
 
-
 /// By opening: the last standing line before it that can part receipts; -1 where there is none.
 std::vector<std::int32_t> governors(const Openings& openings) {
   std::vector<std::int32_t> out;
@@ -148,8 +149,8 @@ std::int32_t main_group(const Habit& habit, const std::vector<Opening>& example)
   return best;
 }
 
-/// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful, and
-/// plain lines are hardly titles where others are marked.
+/// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful,
+/// and plain lines are hardly titles where others are marked.
 void weigh_against(Habit& habit, std::size_t m, const std::vector<Opening>& example, const std::vector<int>& level) {
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     auto& f = habit.groups[g];
@@ -180,7 +181,8 @@ void weigh_heading(const Openings& openings, std::size_t m, Habit& habit) {
   }
 }
 
-/// Headings of one element and class mostly mean one thing, however their letters are set: a rare setting leans on its kin.
+/// Headings of one element and class mostly mean one thing, however their letters are set: a rare setting leans on its
+/// kin.
 void weigh_kin(Habit& habit, const std::vector<Opening>& example) {
   constexpr double lean = 6;
   std::vector<double> sum(habit.groups.size()), count(habit.groups.size());
@@ -214,16 +216,26 @@ void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& go
 
 double wording_odds(Wording w) {
   switch (w) {
-    case Wording::part: return -6;
-    case Wording::component: return -2;
-    case Wording::way: return 0.5;
-    case Wording::chapter: return -6;
-    case Wording::remarks: return -6;
-    case Wording::division: return -1.2;
-    case Wording::front: return -6;
-    case Wording::menu: return -7;
-    case Wording::calendar: return -10;
-    case Wording::plain: return 0;
+    case Wording::part:
+      return -6;
+    case Wording::component:
+      return -2;
+    case Wording::way:
+      return 0.5;
+    case Wording::chapter:
+      return -6;
+    case Wording::remarks:
+      return -6;
+    case Wording::division:
+      return -1.2;
+    case Wording::front:
+      return -6;
+    case Wording::menu:
+      return -7;
+    case Wording::calendar:
+      return -10;
+    case Wording::plain:
+      return 0;
   }
   return 0;
 }
@@ -231,7 +243,11 @@ double wording_odds(Wording w) {
 double opening_odds(const Opening& o, const ProseCount& after, const GroupFigures& g, std::uint32_t repeats) {
   const auto follows = after.log_odds();
   // Short prose proves little; long prose that talks proves that it is no receipt.
-  const double trust = follows >= 0 ? 0.5 : after.words < 30 ? 0.5 : after.words < 60 ? 0.65 : after.words < 140 ? 0.8 : 1.1;
+  const double trust = follows >= 0        ? 0.5
+                       : after.words < 30  ? 0.5
+                       : after.words < 60  ? 0.65
+                       : after.words < 140 ? 0.8
+                                           : 1.1;
   double z = g.weight + trust * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
   if (after.words < hardly_any) z -= 8;
   if (o.bracketed || o.name) z -= 12;
@@ -246,11 +262,14 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   if (o.bracketed) return Role::subtitle;
   if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
-  if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
+  if (!o.standing)
+    return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (is_unset(o.setting) && !o.heading) return Role::none;
-  if (o.heading && g.role == Role::title && after.words < hardly_any && o.wording == Wording::plain && same_class_next) return Role::blank;
-  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front || o.wording == Wording::remarks ||
-      o.wording == Wording::menu || o.wording == Wording::calendar || g.role == Role::title)
+  if (o.heading && g.role == Role::title && after.words < hardly_any && o.wording == Wording::plain && same_class_next)
+    return Role::blank;
+  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front ||
+      o.wording == Wording::remarks || o.wording == Wording::menu || o.wording == Wording::calendar ||
+      g.role == Role::title)
     return Role::chapter;
   return after.log_odds() < 0 ? Role::chapter : Role::none;
 }
@@ -317,9 +336,12 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     if (static_cast<std::int32_t>(o.group) == main && !o.standing && has_number(o)) odds += 0.7;
     // Where the book has a preface, what stands before it is the title page.
     if (k < front) odds -= 10;
-    if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
-    if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
-    if (!o.standing && !o.labelled && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
+    if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k, g))) odds -= 3;
+    if (o.labelled || o.numeral)
+      odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
+    if (!o.standing && !o.labelled && governor[k] >= 0 &&
+        habit.roles[static_cast<std::size_t>(governor[k])] == Role::title)
+      odds -= 2;
     habit.odds.push_back(odds);
     const bool same_class_next = k + 1 < openings.all.size() && openings.all[k + 1].group == o.group;
     habit.roles.push_back(role_of(o, odds, habit.after[k], g, same_class_next));

@@ -28,7 +28,8 @@ std::size_t NoteMarks::owner(const Block& note, std::size_t otherwise) {
   std::string key;
   for (const auto& run : note.runs)
     if ((run.style & Run::note_mark) && run.span.begin < 16 && key.empty()) key = mark_key(run.span.in(note.text));
-  if (key.empty() && !note.text.empty() && note.text.front() == '[') key = mark_key(std::string_view(note.text).substr(0, note.text.find(']')));
+  if (key.empty() && !note.text.empty() && note.text.front() == '[')
+    key = mark_key(std::string_view(note.text).substr(0, note.text.find(']')));
   if (key.empty()) return last_ == nowhere ? otherwise : last_;
   const auto it = owner_.find(key);
   return last_ = it == owner_.end() ? otherwise : it->second;

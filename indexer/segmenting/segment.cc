@@ -60,13 +60,29 @@ class Cutter {
     if (at >= 0) {
       const auto k = static_cast<std::size_t>(at);
       switch (habit_.roles[k]) {
-        case Role::title: begin(k); return;
-        case Role::chapter: enter(k); return;
-        case Role::essay: keep(block, Part::Kind::remark); essay_ = true; return;
-        case Role::contributor: keep(block, Part::Kind::signature); return;
-        case Role::subtitle: keep(block, Part::Kind::subtitle); return;
-        case Role::blank: close(); heads_only_ = false; return;
-        case Role::none: number_of(k); break;
+        case Role::title:
+          begin(k);
+          return;
+        case Role::chapter:
+          enter(k);
+          return;
+        case Role::essay:
+          keep(block, Part::Kind::remark);
+          essay_ = true;
+          return;
+        case Role::contributor:
+          keep(block, Part::Kind::signature);
+          return;
+        case Role::subtitle:
+          keep(block, Part::Kind::subtitle);
+          return;
+        case Role::blank:
+          close();
+          heads_only_ = false;
+          return;
+        case Role::none:
+          number_of(k);
+          break;
       }
     }
     if (block.kind == Block::Kind::rule || block.kind == Block::Kind::caption || block.text.empty()) return;
@@ -137,7 +153,8 @@ class Cutter {
     r.confidence = 1 / (1 + std::exp(-habit_.odds[k]));
     if (r.confidence < 0.7) r.doubt = doubt(k);
     if (o.body < block.text.size())
-      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()), opens_with_giver(block, o) ? Part::Kind::signature : Part::Kind::paragraph);
+      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()),
+                opens_with_giver(block, o) ? Part::Kind::signature : Part::Kind::paragraph);
     else
       r.line_end = block.line_end;
   }
@@ -182,7 +199,8 @@ void drop_book_title(std::vector<Recipe>& recipes) {
   while (!recipes.empty()) {
     std::unordered_map<std::string_view, std::size_t> firsts;
     for (const auto& r : recipes) ++firsts[std::string_view(r.chapter).substr(0, r.chapter.find(" / "))];
-    const auto most = std::max_element(firsts.begin(), firsts.end(), [](auto& a, auto& b) { return a.second < b.second; });
+    const auto most =
+        std::max_element(firsts.begin(), firsts.end(), [](auto& a, auto& b) { return a.second < b.second; });
     const std::string title(most->first);
     if (title.empty() || most->second * 20 < recipes.size() * 19) return;
     bool more = false;

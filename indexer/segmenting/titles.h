@@ -13,9 +13,9 @@ namespace gallipot {
 
 /// A number at the head of a title: "12.", "No. 12.", "(12)", "XII."; `end` is where the title's words begin.
 struct LeadingNumber {
-  Span number;             ///< empty where there is none
+  Span number;  ///< empty where there is none
   std::uint32_t end = 0;
-  bool labelled = false;   ///< "No. 12" rather than "12."
+  bool labelled = false;  ///< "No. 12" rather than "12."
 };
 
 /// Reads past spaces, stars and quotation marks, then a number if there is one.
@@ -24,7 +24,8 @@ LeadingNumber leading_number(std::string_view text, std::uint32_t from);
 /// The first byte at or after `from` that is no space, star, cross, quotation mark or dash.
 std::uint32_t skip_ornament(std::string_view text, std::uint32_t from);
 
-/// `span` without ornaments before and points after its words; a number in brackets at its end is cut off into `number`.
+/// `span` without ornaments before and points after its words; a number in brackets at its end is cut off into
+/// `number`.
 Span trim_title(std::string_view text, Span span, Span& number);
 
 /// Where the first piece of [from, limit) ends that a full stop, colon or dash closes, outside brackets and not after a

@@ -44,22 +44,31 @@ std::vector<Habit> habits() {
       html("heading below the chapter", [](D d, int) { return "<h3>" + d.title + ".</h3>\n" + p(d.body); }),
       html("heading of the chapter's own level", [](D d, int) { return h2(d.title) + p(d.body); }),
       html("centred paragraph", [](D d, int) { return "<p class=\"center\">" + d.title + "</p>\n" + p(d.body); }),
-      html("term and description", [](D d, int) { return "<dl><dt>" + d.title + "</dt>\n<dd>" + d.body + "</dd></dl>\n"; }),
-      html("small capitals run in", [](D d, int) { return p("<span class=\"smcap\">" + d.title + ".</span>&mdash;" + d.body); }),
+      html("term and description",
+           [](D d, int) { return "<dl><dt>" + d.title + "</dt>\n<dd>" + d.body + "</dd></dl>\n"; }),
+      html("small capitals run in",
+           [](D d, int) { return p("<span class=\"smcap\">" + d.title + ".</span>&mdash;" + d.body); }),
       html("italics run in", [](D d, int) { return p("<i>" + d.title + ".</i> " + d.body); }),
       html("bold run in without a point", [](D d, int) { return p("<b>" + d.title + "</b> " + d.body); }),
       html("bold line broken off", [](D d, int) { return p("<b>" + d.title + "</b><br />\n" + d.body); }),
-      html("table cell", [](D d, int) { return "<table><tr><td>" + upper(d.title) + "</td></tr></table>\n" + p(d.body); }),
+      html("table cell",
+           [](D d, int) { return "<table><tr><td>" + upper(d.title) + "</td></tr></table>\n" + p(d.body); }),
       html("underlined line", [](D d, int) { return p("<u>" + d.title + "</u>") + p(d.body); }),
-      html("number and capitals run in", [](D d, int n) { return p(std::to_string(n) + ". " + upper(d.title) + ". " + d.body); }),
-      html("number and dash, nothing set", [](D d, int n) { return p(std::to_string(n) + ". " + d.title + ".&mdash;" + d.body); }),
+      html("number and capitals run in",
+           [](D d, int n) { return p(std::to_string(n) + ". " + upper(d.title) + ". " + d.body); }),
+      html("number and dash, nothing set",
+           [](D d, int n) { return p(std::to_string(n) + ". " + d.title + ".&mdash;" + d.body); }),
       text("capitals alone", [](D d, int) { return "\n\n" + upper(d.title) + ".\n\n" + wrapped(d.body) + "\n"; }),
       text("title case alone", [](D d, int) { return "\n\n" + d.title + "\n\n" + wrapped(d.body) + "\n"; }),
-      text("number, dash, capitals alone", [](D d, int n) { return "\n" + std::to_string(n) + ".--" + upper(d.title) + ".\n\n" + wrapped(d.body) + "\n"; }),
+      text("number, dash, capitals alone",
+           [](D d, int n) {
+             return "\n" + std::to_string(n) + ".--" + upper(d.title) + ".\n\n" + wrapped(d.body) + "\n";
+           }),
       text("capitals run in", [](D d, int) { return "\n" + wrapped(upper(d.title) + ". " + d.body) + "\n"; }),
       text("capitals and dash run in", [](D d, int) { return "\n" + wrapped(upper(d.title) + ".--" + d.body) + "\n"; }),
       text("italics and dash run in", [](D d, int) { return "\n" + wrapped("_" + d.title + "_--" + d.body) + "\n"; }),
-      text("to make, nothing set", [](D d, int) { return "\n" + wrapped("To make " + d.title + ". " + d.body) + "\n"; }),
+      text("to make, nothing set",
+           [](D d, int) { return "\n" + wrapped("To make " + d.title + ". " + d.body) + "\n"; }),
       text("title case run in, nothing set", [](D d, int) { return "\n" + wrapped(d.title + ". " + d.body) + "\n"; }),
   };
 }
@@ -82,7 +91,8 @@ TEST_P(EveryHabit, CutsEachDishAndNothingElse) {
   const auto made = cut(book, habit.file);
   std::vector<std::string> want, got;
   for (const auto& d : dishes()) want.push_back(upper(d.title));
-  for (const auto& r : made.recipes) got.push_back(upper(r.title.starts_with("To make ") ? r.title.substr(8) : r.title));
+  for (const auto& r : made.recipes)
+    got.push_back(upper(r.title.starts_with("To make ") ? r.title.substr(8) : r.title));
   EXPECT_EQ(got, want) << made.habit;
   for (std::size_t i = 0; i < std::min(made.recipes.size(), want.size()); ++i)
     EXPECT_EQ(made.recipes[i].text, dishes()[i].body);

@@ -32,7 +32,9 @@ TEST(Segment, ABookThatOnlyTalksHasNoRecipes) {
 }
 
 TEST(Segment, PartsCoverTheTextInOrder) {
-  const auto book = cut(book_with("<ul><li>Two eggs.</li><li>A pound of flour.</li></ul>\n<p>Mix them and bake for an hour.</p>\n"), "book.htm");
+  const auto book =
+      cut(book_with("<ul><li>Two eggs.</li><li>A pound of flour.</li></ul>\n<p>Mix them and bake for an hour.</p>\n"),
+          "book.htm");
   const auto* r = find(book, "Pickled Samphire");
   ASSERT_TRUE(r);
   ASSERT_EQ(r->parts.size(), 4U);
@@ -63,7 +65,9 @@ TEST(Segment, LinesArePrintedLines) {
 
 TEST(Segment, PagesFollowTheirMarks) {
   const std::string mark7 = "<p><span class=\"pagenum\"><a id=\"Page_7\">[7]</a></span></p>\n";
-  const auto book = cut("<html><body><p><span class=\"pagenum\"><a id=\"Page_6\">[6]</a></span></p>\n" + book_with(mark7).substr(12), "book.htm");
+  const auto book =
+      cut("<html><body><p><span class=\"pagenum\"><a id=\"Page_6\">[6]</a></span></p>\n" + book_with(mark7).substr(12),
+          "book.htm");
   ASSERT_EQ(book.recipes.size(), dishes().size());
   EXPECT_EQ(book.recipes[4].page, "6");
   EXPECT_EQ(book.recipes[5].page, "7");
@@ -71,7 +75,9 @@ TEST(Segment, PagesFollowTheirMarks) {
 }
 
 TEST(Segment, AnotherWayIsARecipeOfTheDishAbove) {
-  const auto book = cut(book_with("<h3>Another Way.</h3>\n<p>Put them into a jar with an ounce of salt and a pint of vinegar; tie it down and bake it.</p>\n"), "book.htm");
+  const auto book = cut(book_with("<h3>Another Way.</h3>\n<p>Put them into a jar with an ounce of salt and a pint of "
+                                  "vinegar; tie it down and bake it.</p>\n"),
+                        "book.htm");
   ASSERT_EQ(book.recipes.size(), dishes().size() + 1);
   EXPECT_EQ(book.recipes[5].title, "Another Way");
   EXPECT_EQ(book.recipes[5].dish_title, "Pickled Samphire");
@@ -79,14 +85,19 @@ TEST(Segment, AnotherWayIsARecipeOfTheDishAbove) {
 }
 
 TEST(Segment, LabelsWithinAReceiptDoNotCutIt) {
-  const auto book = cut(book_with("<p><i>Obs.</i>&mdash;Take care that the vinegar boils before you pour it on.</p>\n"
-                                  "<p><i>For the Sauce.</i>&mdash;Melt two ounces of butter and stir in a spoonful of flour.</p>\n"), "book.htm");
+  const auto book =
+      cut(book_with("<p><i>Obs.</i>&mdash;Take care that the vinegar boils before you pour it on.</p>\n"
+                    "<p><i>For the Sauce.</i>&mdash;Melt two ounces of butter and stir in a spoonful of flour.</p>\n"),
+          "book.htm");
   EXPECT_EQ(book.recipes.size(), dishes().size());
 }
 
 TEST(Segment, BillsOfFareAreNoRecipes) {
-  const auto book = cut(book_with("<h3>JANUARY</h3>\n<ul><li>Roast Turkey</li><li>Cranberry Sauce</li><li>Mashed Potatoes</li><li>Celery</li>"
-                                  "<li>Mince Pie</li><li>Coffee</li></ul>\n"), "book.htm");
+  const auto book = cut(
+      book_with(
+          "<h3>JANUARY</h3>\n<ul><li>Roast Turkey</li><li>Cranberry Sauce</li><li>Mashed Potatoes</li><li>Celery</li>"
+          "<li>Mince Pie</li><li>Coffee</li></ul>\n"),
+      "book.htm");
   EXPECT_EQ(book.recipes.size(), dishes().size());
 }
 
@@ -95,7 +106,9 @@ TEST(Segment, AFootnoteGoesToTheReceiptThatBearsItsMark) {
   const auto mark = text.find("serve it hot in a deep dish");
   text.insert(mark, "<a id=\"fa1\" href=\"#f1\" class=\"fnanchor\">[1]</a> ");
   const auto end = text.find("</body>");
-  text.insert(end, "<div class=\"footnote\"><p><a href=\"#fa1\" id=\"f1\"><span class=\"label\">[1]</span></a> A china dish does best.</p></div>\n");
+  text.insert(end,
+              "<div class=\"footnote\"><p><a href=\"#fa1\" id=\"f1\"><span class=\"label\">[1]</span></a> A china dish "
+              "does best.</p></div>\n");
   const auto book = cut(text, "book.htm");
   ASSERT_EQ(book.recipes.size(), dishes().size());
   EXPECT_NE(book.recipes.front().text.find("china dish"), std::string::npos);
@@ -104,7 +117,7 @@ TEST(Segment, AFootnoteGoesToTheReceiptThatBearsItsMark) {
 }
 
 struct Signing {
-  std::string name, before, after;   // printed around the directions
+  std::string name, before, after;  // printed around the directions
 };
 
 TEST(Contributor, IsFoundWhereverTheBookPrintsIt) {
@@ -124,9 +137,12 @@ TEST(Contributor, IsFoundWhereverTheBookPrintsIt) {
 }
 
 TEST(Contributor, AuthoritiesInProseAndSayingsAreNone) {
-  const auto book = cut(book_with("<p>Dr. Hobday says that vinegar should never be boiled in copper, and so thinks Mrs. Clark.</p>\n"
-                                  "<div class=\"center\">We may live without books, but where is he that would live without dining?</div>\n"
-                                  "<p class=\"right\">Clara Hobday.</p>\n"), "book.htm");
+  const auto book =
+      cut(book_with(
+              "<p>Dr. Hobday says that vinegar should never be boiled in copper, and so thinks Mrs. Clark.</p>\n"
+              "<div class=\"center\">We may live without books, but where is he that would live without dining?</div>\n"
+              "<p class=\"right\">Clara Hobday.</p>\n"),
+          "book.htm");
   for (const auto& r : book.recipes) EXPECT_EQ(r.contributor, "") << r.title;
 }
 

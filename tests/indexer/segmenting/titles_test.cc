@@ -14,12 +14,15 @@ struct Case {
 };
 
 TEST(Titles, NumberAndPointsComeOff) {
-  const std::vector<Case> cases = {
-      {"12. Barley Cream.", "Barley Cream", "12"},      {"No. 7. Stewed Medlars", "Stewed Medlars", "No. 7"},
-      {"(41.) Turnip Broth.", "Turnip Broth", "41"},    {"XIV. Apricot Tart.--", "Apricot Tart", "XIV"},
-      {"123.--LEMON BISCUITS.", "LEMON BISCUITS", "123"}, {"*Pease Pottage.—", "Pease Pottage", ""},
-      {"Bacon.—(No. 13.)", "Bacon", "No. 13."},         {"Onion Gravy, No. 2.", "Onion Gravy, No. 2", ""},
-      {"Baked Haddock. (A plain way.)", "Baked Haddock. (A plain way.)", ""}};
+  const std::vector<Case> cases = {{"12. Barley Cream.", "Barley Cream", "12"},
+                                   {"No. 7. Stewed Medlars", "Stewed Medlars", "No. 7"},
+                                   {"(41.) Turnip Broth.", "Turnip Broth", "41"},
+                                   {"XIV. Apricot Tart.--", "Apricot Tart", "XIV"},
+                                   {"123.--LEMON BISCUITS.", "LEMON BISCUITS", "123"},
+                                   {"*Pease Pottage.—", "Pease Pottage", ""},
+                                   {"Bacon.—(No. 13.)", "Bacon", "No. 13."},
+                                   {"Onion Gravy, No. 2.", "Onion Gravy, No. 2", ""},
+                                   {"Baked Haddock. (A plain way.)", "Baked Haddock. (A plain way.)", ""}};
   for (const auto& c : cases) {
     auto number = leading_number(c.printed, 0);
     auto span = number.number;
@@ -30,12 +33,14 @@ TEST(Titles, NumberAndPointsComeOff) {
 }
 
 TEST(Titles, AmountsAreNoNumbers) {
-  for (const std::string s : {"2 pounds of flour", "2.5 ounces", "1/2 cup of milk", "12 eggs"}) EXPECT_TRUE(leading_number(s, 0).number.empty()) << s;
+  for (const std::string s : {"2 pounds of flour", "2.5 ounces", "1/2 cup of milk", "12 eggs"})
+    EXPECT_TRUE(leading_number(s, 0).number.empty()) << s;
 }
 
 TEST(Titles, AbbreviationsAndBracketsDoNotEndAPiece) {
   const std::string s = "Mrs. Hobday's Cake, No. 2 (for tea. Good)--Take";
-  EXPECT_EQ(s.substr(0, piece_end(s, 0, static_cast<std::uint32_t>(s.size()))), "Mrs. Hobday's Cake, No. 2 (for tea. Good)");
+  EXPECT_EQ(s.substr(0, piece_end(s, 0, static_cast<std::uint32_t>(s.size()))),
+            "Mrs. Hobday's Cake, No. 2 (for tea. Good)");
 }
 
 TEST(Titles, DishesLookLikeTitlesAndDirectionsDoNot) {
@@ -73,8 +78,9 @@ TEST(Cues, EveryRowHasAWordACueAndASource) {
   const auto table = parse_table(built_in_table("cutting_cues"), "cutting_cues", "cutting_cues.tsv");
   ASSERT_TRUE(table.has_value()) << table.error().sentence();
   EXPECT_GT(table->rows.size(), 300U);
-  const std::vector<std::string_view> known = {"talk", "direct", "begin", "number", "time", "part", "component", "way", "chapter", "division", "remarks",
-                                               "front", "menu", "calendar", "honorific", "rank", "given", "closing", "source"};
+  const std::vector<std::string_view> known = {
+      "talk",    "direct", "begin", "number",   "time",      "part", "component", "way",     "chapter", "division",
+      "remarks", "front",  "menu",  "calendar", "honorific", "rank", "given",     "closing", "source"};
   for (const auto& row : table->rows) {
     EXPECT_FALSE(row.cells[0].empty()) << row.line;
     EXPECT_NE(std::find(known.begin(), known.end(), row.cells[1]), known.end()) << row.line << ": " << row.cells[1];
