@@ -274,19 +274,57 @@ Role role_of(const Opening& o, double odds, const ProseCount& after, const Group
   return after.log_odds() < 0 ? Role::chapter : Role::none;
 }
 
-std::string tell(const Openings& openings, const Habit& habit) {
-  std::vector<std::size_t> order;
-  std::vector<std::uint32_t> titles(habit.groups.size());
-  for (std::size_t k = 0; k < openings.all.size(); ++k)
-    if (habit.roles[k] == Role::title) ++titles[openings.all[k].group];
-  for (std::size_t g = 0; g < titles.size(); ++g)
-    if (titles[g]) order.push_back(g);
-  std::sort(order.begin(), order.end(), [&](auto a, auto b) { return titles[a] > titles[b]; });
-  if (order.size() > 3) order.resize(3);
+const char* setting_words(Setting s) {
+  switch (s) {
+    case Setting::plain:
+      return "plain";
+    case Setting::title_case:
+      return "with capital initials";
+    case Setting::caps:
+      return "in capitals";
+    case Setting::italic:
+      return "in italics";
+    case Setting::bold:
+      return "in bold";
+    case Setting::bold_caps:
+      return "in bold capitals";
+    case Setting::small_caps:
+      return "in small capitals";
+    case Setting::underline:
+      return "underlined";
+    case Setting::margin:
+      return "in the margin";
+    case Setting::mixed:
+      return "in mixed settings";
+  }
+  return "";
+}
+
+/// "numbered h3.recipe in italics", "run in, in small capitals".
+std::string describe(const Opening& o, std::string_view style) {
+  std::string out = has_number(o) ? "numbered " : "";
+  const auto element = style.substr(0, style.find(' '));
+  out += !o.standing ? "run in" : element.empty() ? "line alone" : std::string(element);
+  return out + (o.standing ? " " : ", ") + setting_words(o.setting);
+}
+
+/// How the book marks its receipts, the commonest way first.
+std::string tell(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit) {
+  std::unordered_map<std::string, std::uint32_t> ways;
+  std::uint32_t all = 0;
+  for (std::size_t k = 0; k < openings.all.size(); ++k) {
+    if (habit.roles[k] != Role::title) continue;
+    ++ways[describe(openings.all[k], blocks[openings.all[k].block].style)];
+    ++all;
+  }
+  std::vector<std::pair<std::string, std::uint32_t>> order(ways.begin(), ways.end());
+  std::sort(order.begin(), order.end(),
+            [](auto& a, auto& b) { return a.second != b.second ? a.second > b.second : a.first < b.first; });
   std::string out;
-  for (const auto g : order) {
+  for (const auto& [way, count] : order) {
+    if (count * 50 < all) break;
     if (!out.empty()) out += "; ";
-    out += openings.groups[g] + " (" + std::to_string(titles[g]) + ")";
+    out += way + " (" + std::to_string(count) + ")";
   }
   return out.empty() ? "no receipts are marked" : out;
 }
@@ -346,7 +384,7 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     const bool same_class_next = k + 1 < openings.all.size() && openings.all[k + 1].group == o.group;
     habit.roles.push_back(role_of(o, odds, habit.after[k], g, same_class_next));
   }
-  habit.sentence = tell(openings, habit);
+  habit.sentence = tell(blocks, openings, habit);
   return habit;
 }
 

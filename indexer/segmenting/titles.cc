@@ -62,6 +62,19 @@ bool roman(std::string_view t, std::size_t at, std::size_t& end) {
   return end > at && end < t.size() && t[end] == '.' && end - at <= 6;
 }
 
+/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
+bool owner(std::string_view key) {
+  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
+         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" ||
+         key == "diet";
+}
+
+/// Verbs that open names of dishes as often as directions: "Roast Duck".
+bool names_a_dish(std::string_view key) {
+  return key == "roast" || key == "stew" || key == "hash" || key == "mince" || key == "toast" || key == "pickle" ||
+         key == "preserve" || key == "fry" || key == "cream" || key == "salt";
+}
+
 }  // namespace
 
 std::uint32_t skip_ornament(std::string_view text, std::uint32_t from) {
@@ -260,19 +273,6 @@ std::uint32_t name_in_title(std::string_view t, Span title, Vocabulary& vocabula
     at = std::max(next, end + 1);
   }
   return title.end;
-}
-
-/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
-static bool owner(std::string_view key) {
-  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
-         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" ||
-         key == "diet";
-}
-
-/// Verbs that open names of dishes as often as directions: "Roast Duck".
-static bool names_a_dish(std::string_view key) {
-  return key == "roast" || key == "stew" || key == "hash" || key == "mince" || key == "toast" || key == "pickle" ||
-         key == "preserve" || key == "fry" || key == "cream" || key == "salt";
 }
 
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
