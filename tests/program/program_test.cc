@@ -212,6 +212,22 @@ TEST_F(Program, MisuseIsOneSentenceWithTheNearest) {
   expect_fault(ask("check", "it"), "\"check\" takes no word like \"it\"");
 }
 
+TEST_F(Program, LimitsThatCannotBeMeantAreFaults) {
+  expect_fault(ask("find", "damson --limit 0"), "write 1 or more");
+  expect_fault(ask("find", "damson --limit=-3"), "write 1 or more");
+  expect_fault(ask("find", "damson --from 1900 --to 1800"), "no year is from 1900 to 1800");
+  expect_fault(ask("find", "damson --country England"), "is no country's two letters");
+  expect_fault(ask("find", "damson --book pelowe-1884"), "perhaps \"pellowe-1884\" is meant");
+  expect_fault(ask("compare", "--dish damson --with nutmgeg"), "perhaps \"nutmeg\" is meant");
+}
+
+TEST_F(Program, StuffsAndCountriesAreUnderstoodAsSaid) {
+  const Ran one = ask("find", "damson --with shallots --country gb --json");
+  const Ran other = ask("find", "damson --with shallot --country GB --json");
+  EXPECT_EQ(one.exit, 0) << one.err;
+  EXPECT_EQ(one.out, other.out);
+}
+
 TEST_F(Program, WordsThatAreVerbsAreStillWords) {
   const Ran found = ask("find", "index check damson");
   EXPECT_NE(found.exit, 2) << found.err;

@@ -41,24 +41,6 @@ void add_tables_option(CLI::App& verb, Common& common) {
 
 void add_json_option(CLI::App& verb, Common& common) { verb.add_flag("--json", common.json, "Answer in JSON"); }
 
-void add_filter_options(CLI::App& verb, Filter& filter) {
-  verb.add_option("--from", filter.from, "Only editions of this year or later")->type_name("YEAR");
-  verb.add_option("--to", filter.to, "Only editions of this year or earlier")->type_name("YEAR");
-  verb.add_option("--country", filter.country, "Only books printed there, as two letters: GB, US")->type_name("CC");
-  verb.add_option("--book", filter.books, "Only this book; may be given again")
-      ->type_name("ID")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-  verb.add_option("--with", filter.with, "Only recipes with this ingredient; may be given again")
-      ->type_name("STUFF")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-  verb.add_option("--without", filter.without, "Only recipes without this ingredient; may be given again")
-      ->type_name("STUFF")
-      ->expected(1)
-      ->multi_option_policy(CLI::MultiOptionPolicy::TakeAll);
-}
-
 Outcome<Opened> open(const Common& common) {
   auto shelf = Shelf::open(common.index);
   if (!shelf) return tl::unexpected(shelf.error());

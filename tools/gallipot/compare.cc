@@ -14,16 +14,18 @@ constexpr double near_enough = 0.55;
 struct Asked : Common {
   std::vector<std::string> ids;
   std::string dish, basis;
-  std::size_t limit = 12;
+  long limit = 12;
   Filter filter;
   bool csv = false, printed = false;
 };
 
 /// Ids of the recipes that are the dish.
-Outcome<std::vector<std::string>> recipes_of(const Asked& asked, const Shelf& shelf) {
-  const auto lexicon = Lexicon::load(asked.tables);
-  if (!lexicon) return tl::unexpected(lexicon.error());
-  const auto found = find(shelf, **lexicon, {asked.dish}, asked.filter, asked.limit);
+Outcome<std::vector<std::string>> recipes_of(const Asked& asked, const Opened& opened) {
+  const auto filter = checked(asked.filter, opened);
+  if (!filter) return tl::unexpected(filter.error());
+  const auto limit = checked_limit(asked.limit);
+  if (!limit) return tl::unexpected(limit.error());
+  const auto found = find(opened.shelf, *opened.lexicon, {asked.dish}, *filter, *limit);
   if (!found) return tl::unexpected(found.error());
   std::vector<std::string> out;
   for (const Hit& hit : found->hits)
@@ -36,9 +38,9 @@ Outcome<Exit> compare_recipes(const Asked& asked) {
     return fault("\"compare\" wants either recipes or a dish",
                  "name recipes by their ids, or say --dish and its words");
   if (asked.csv && asked.json) return fault("an answer cannot be both CSV and JSON", "say --csv or --json");
-  const auto shelf = Shelf::open(asked.index);
-  if (!shelf) return tl::unexpected(shelf.error());
-  auto ids = asked.dish.empty() ? Outcome<std::vector<std::string>>(asked.ids) : recipes_of(asked, *shelf);
+  const auto opened = open(asked);
+  if (!opened) return tl::unexpected(opened.error());
+  auto ids = asked.dish.empty() ? Outcome<std::vector<std::string>>(asked.ids) : recipes_of(asked, *opened);
   if (!ids) return tl::unexpected(ids.error());
   if (ids->empty()) {
     complain(fmt::format("Nothing found for \"{}\".", asked.dish));
@@ -46,7 +48,7 @@ Outcome<Exit> compare_recipes(const Asked& asked) {
   }
   const auto yardstick = open_yardstick(asked);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  const auto comparison = compare(*shelf, *ids, *yardstick, asked.basis);
+  const auto comparison = compare(opened->shelf, *ids, *yardstick, asked.basis);
   if (!comparison) return tl::unexpected(comparison.error());
   if (asked.json)
     say(comparison_as_json(*comparison));

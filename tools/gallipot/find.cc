@@ -8,14 +8,18 @@ namespace {
 
 struct Asked : Common {
   std::vector<std::string> words;
-  std::size_t limit = 20;
+  long limit = 20;
   Filter filter;
 };
 
 Outcome<Exit> find_dish(const Asked& asked) {
   const auto opened = open(asked);
   if (!opened) return tl::unexpected(opened.error());
-  const auto found = find(opened->shelf, *opened->lexicon, asked.words, asked.filter, asked.limit);
+  const auto filter = checked(asked.filter, *opened);
+  if (!filter) return tl::unexpected(filter.error());
+  const auto limit = checked_limit(asked.limit);
+  if (!limit) return tl::unexpected(limit.error());
+  const auto found = find(opened->shelf, *opened->lexicon, asked.words, *filter, *limit);
   if (!found) return tl::unexpected(found.error());
   if (asked.json)
     say(found_as_json(*found, opened->shelf));

@@ -11,17 +11,17 @@ namespace {
 struct Asked : Common {
   std::string of;
   std::vector<std::string> words;
-  std::size_t limit = 50;
+  long limit = 50;
   Filter filter;
 };
 
 /// Asked by words: the recipe that answers to them best stands first, then its variants.
-Outcome<VariantSet> by_words(const Opened& opened, const Asked& asked) {
-  const auto found = find(opened.shelf, *opened.lexicon, asked.words, asked.filter, 1);
+Outcome<VariantSet> by_words(const Opened& opened, const Asked& asked, const Filter& filter, std::size_t limit) {
+  const auto found = find(opened.shelf, *opened.lexicon, asked.words, filter, 1);
   if (!found) return tl::unexpected(found.error());
   if (found->hits.empty()) return VariantSet{};
   const Hit& best = found->hits.front();
-  auto set = variants_of(opened.shelf, *opened.lexicon, best.id, asked.filter, asked.limit > 0 ? asked.limit - 1 : 0);
+  auto set = variants_of(opened.shelf, *opened.lexicon, best.id, filter, limit - 1);
   if (!set) return set;
   set->of.clear();
   Variant itself;
@@ -39,8 +39,12 @@ Outcome<Exit> variants(const Asked& asked) {
                  "say \"--of\" and a recipe's id, or the dish alone");
   const auto opened = open(asked);
   if (!opened) return tl::unexpected(opened.error());
-  const auto set = asked.of.empty() ? by_words(*opened, asked)
-                                    : variants_of(opened->shelf, *opened->lexicon, asked.of, asked.filter, asked.limit);
+  const auto filter = checked(asked.filter, *opened);
+  if (!filter) return tl::unexpected(filter.error());
+  const auto limit = checked_limit(asked.limit);
+  if (!limit) return tl::unexpected(limit.error());
+  const auto set = asked.of.empty() ? by_words(*opened, asked, *filter, *limit)
+                                    : variants_of(opened->shelf, *opened->lexicon, asked.of, *filter, *limit);
   if (!set) return tl::unexpected(set.error());
   if (asked.json)
     say(variants_as_json(*set, opened->shelf));

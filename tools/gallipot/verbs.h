@@ -44,6 +44,11 @@ struct Opened {
   std::shared_ptr<const Lexicon> lexicon;
 };
 Outcome<Opened> open(const Common& common);
+/// The filter with its stuffs under the lexicon's names. Faults: years that run backwards, letters that are no country,
+/// a book that the index has not, an ingredient that the lexicon does not know - with the nearest.
+Outcome<Filter> checked(Filter filter, const Opened& opened);
+/// Faults: a limit under 1.
+Outcome<std::size_t> checked_limit(long limit);
 Outcome<Yardstick> open_yardstick(const Common& common);
 
 /// Prints to standard output.
