@@ -27,6 +27,7 @@
 #include "indexer/storing/build.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/documents.h"
+#include "indexer/storing/shards.h"
 
 namespace {
 
@@ -81,8 +82,11 @@ Measured measure(const std::function<std::size_t()>& work) {
   rusage use{};
   ::wait4(child, &status, 0, &use);
   if (!heard || status != 0) throw std::runtime_error("a measurement failed");
-  const auto seconds = [](const timeval& t) { return static_cast<double>(t.tv_sec) + static_cast<double>(t.tv_usec) * 1e-6; };
-  return {sent.seconds, seconds(use.ru_utime) + seconds(use.ru_stime), static_cast<double>(use.ru_maxrss) / 1024, sent.recipes};
+  const auto seconds = [](const timeval& t) {
+    return static_cast<double>(t.tv_sec) + static_cast<double>(t.tv_usec) * 1e-6;
+  };
+  return {sent.seconds, seconds(use.ru_utime) + seconds(use.ru_stime), static_cast<double>(use.ru_maxrss) / 1024,
+          sent.recipes};
 }
 
 /// The run of middling wall time out of `times`.
@@ -108,8 +112,9 @@ struct Bench {
   std::string folder;  ///< for indexes, emptied before each run
 
   double megabytes(const std::vector<Book>& some) const {
-    return std::accumulate(some.begin(), some.end(), 0.0,
-                           [](double n, const Book& b) { return n + static_cast<double>(fs::file_size(b.path)) / 1e6; });
+    return std::accumulate(some.begin(), some.end(), 0.0, [](double n, const Book& b) {
+      return n + static_cast<double>(fs::file_size(b.path)) / 1e6;
+    });
   }
   std::string fresh(const std::string& name) const {
     const std::string path = folder + "/" + name;
@@ -150,16 +155,18 @@ void bare_xapian(const std::vector<std::string>& texts, const std::string& path,
 
 void row(const std::string& name, const Measured& m, double mb, double against) {
   const std::string ratio = against > 0 ? fmt::format("{:.2f}", m.seconds / against) : std::string();
-  fmt::print("{:<34}{:>9.2f}{:>10.2f}{:>9.2f}{:>9.0f}{:>9}\n", name, m.seconds, m.processor, mb / m.seconds, m.peak_mb, ratio);
+  fmt::print("{:<34}{:>9.2f}{:>10.2f}{:>9.2f}{:>9.0f}{:>9}\n", name, m.seconds, m.processor, mb / m.seconds, m.peak_mb,
+             ratio);
 }
 
 void beside_bare(const Bench& bench) {
   const double mb = bench.megabytes(bench.books);
   const auto texts = paragraphs(bench.books);
-  const double text_mb =
-      std::accumulate(texts.begin(), texts.end(), 0.0, [](double n, const std::string& t) { return n + static_cast<double>(t.size()) / 1e6; });
-  fmt::print("{} books, {:.1f} MB as they lie on disk, {:.1f} MB of text in {} paragraphs\n\n", bench.books.size(), mb, text_mb,
-             texts.size());
+  const double text_mb = std::accumulate(texts.begin(), texts.end(), 0.0, [](double n, const std::string& t) {
+    return n + static_cast<double>(t.size()) / 1e6;
+  });
+  fmt::print("{} books, {:.1f} MB as they lie on disk, {:.1f} MB of text in {} paragraphs\n\n", bench.books.size(), mb,
+             text_mb, texts.size());
   fmt::print("{:<34}{:>9}{:>10}{:>9}{:>9}{:>9}\n", "", "seconds", "processor", "MB/s", "peak MB", "to bare");
   std::vector<Measured> bare, whole;
   for (std::size_t i = 0; i < bench.times; ++i) {  // by turns, so that a busy machine is busy for both
@@ -175,15 +182,19 @@ void beside_bare(const Bench& bench) {
   };
   const Measured yardstick = middle(bare);
   row("bare Xapian, positions", yardstick, mb, yardstick.seconds);
-  row("bare Xapian, no positions", middling(bench.times, [&] {
-        bare_xapian(texts, bench.fresh("bare"), false);
-        return texts.size();
-      }),
+  row("bare Xapian, no positions",
+      middling(bench.times,
+               [&] {
+                 bare_xapian(texts, bench.fresh("bare"), false);
+                 return texts.size();
+               }),
       mb, yardstick.seconds);
   const Measured pipeline = middle(whole);
   row("whole pipeline", pipeline, mb, yardstick.seconds);
-  row("whole pipeline, one thread", middling(bench.times, [&] { return bench.pipeline(bench.books, 1); }), mb, yardstick.seconds);
-  fmt::print("\n{} recipes, {:.0f} a second\n\n", pipeline.recipes, static_cast<double>(pipeline.recipes) / pipeline.seconds);
+  row("whole pipeline, one thread", middling(bench.times, [&] { return bench.pipeline(bench.books, 1); }), mb,
+      yardstick.seconds);
+  fmt::print("\n{} recipes, {:.0f} a second\n\n", pipeline.recipes,
+             static_cast<double>(pipeline.recipes) / pipeline.seconds);
 }
 
 /// Wall time of each stage on one thread, a book at a time.
@@ -201,7 +212,8 @@ struct Stages {
 
 void run_stages(const Bench& bench, Stages& s) {
   Documents documents(*bench.lexicon);
-  Xapian::WritableDatabase database(bench.fresh("stages"), Xapian::DB_CREATE_OR_OVERWRITE | Xapian::DB_NO_SYNC | Xapian::DB_DANGEROUS);
+  fs::create_directories(bench.fresh("stages"));
+  Shards shards(bench.folder + "/stages/shard-", BuildOptions{}.shard_recipes, *bench.lexicon);
   for (const auto& book : bench.books) {
     const auto read = Stages::timed(s.read, [&] { return must(read_book_file(book.path)); });
     auto cut = Stages::timed(s.segment, [&] { return segment(read.blocks, *bench.lexicon); });
@@ -211,15 +223,17 @@ void run_stages(const Bench& bench, Stages& s) {
         return normalize(std::move(recipe), std::move(parsed), book, 0, *bench.lexicon, *bench.measures);
       });
       if (Stages::timed(s.encode, [&] { return encode(whole); }).empty()) throw std::runtime_error("nothing encoded");
-      const auto document = Stages::timed(s.document, [&] { return documents.of(whole); });
-      Stages::timed(s.write, [&] { return database.add_document(document); });
+      if (Stages::timed(s.document, [&] { return documents.of(whole); }).get_data().empty())
+        throw std::runtime_error("no document made");
+      Stages::timed(s.write, [&] {
+        shards.add(whole);
+        return 0;
+      });
     }
   }
-  Stages::timed(s.write, [&] {
-    database.commit();
-    return 0;
-  });
-  s.document -= s.encode;  // a document is made with its data, that has been measured by itself
+  Stages::timed(s.write, [&] { return shards.finish().size(); });
+  s.write -= s.document;   // a shard makes the document that it writes, and a document its data: both have been
+  s.document -= s.encode;  // measured by themselves
 }
 
 void by_stages(const Bench& bench) {
@@ -260,14 +274,15 @@ std::uintmax_t size_of(const std::string& folder) {
 }
 
 void growing(const Bench& bench, const std::vector<unsigned>& steps) {
-  fmt::print("{:<12}{:>10}{:>9}{:>11}{:>9}{:>12}{:>9}{:>10}\n", "shelf times", "recipes", "MB", "seconds", "MB/s", "recipes/s",
-             "peak MB", "index MB");
+  fmt::print("{:<12}{:>10}{:>9}{:>10}{:>11}{:>8}{:>17}{:>9}{:>10}\n", "shelf times", "recipes", "MB", "seconds",
+             "processor", "MB/s", "us per recipe", "peak MB", "index MB");
   for (const auto times : steps) {
     const auto books = multiplied(bench.books, times);
     const auto m = measure([&] { return bench.pipeline(books, bench.threads); });
     const double mb = bench.megabytes(books);
-    fmt::print("{:<12}{:>10}{:>9.1f}{:>11.2f}{:>9.2f}{:>12.0f}{:>9.0f}{:>10.1f}\n", times, m.recipes, mb, m.seconds, mb / m.seconds,
-               static_cast<double>(m.recipes) / m.seconds, m.peak_mb, static_cast<double>(size_of(bench.folder + "/index")) / 1e6);
+    fmt::print("{:<12}{:>10}{:>9.1f}{:>10.2f}{:>11.2f}{:>8.2f}{:>17.0f}{:>9.0f}{:>10.1f}\n", times, m.recipes, mb,
+               m.seconds, m.processor, mb / m.seconds, 1e6 * m.processor / static_cast<double>(m.recipes), m.peak_mb,
+               static_cast<double>(size_of(bench.folder + "/index")) / 1e6);
   }
 }
 
@@ -286,7 +301,7 @@ int main(int argc, char** argv) {
   Bench bench;
   std::vector<unsigned> grow;
   double least_mb = 0;
-  bool stages_only = false, whole_only = false;
+  bool stages_only = false, whole_only = false, keep = false;
   bench.folder = (fs::temp_directory_path() / fmt::format("gallipot-bench-{}", ::getpid())).string();
   app.add_option("--books", list, "a shelf list; without it the sample shelf, over and over up to 8 MB");
   app.add_option("--at-least", least_mb, "repeat the shelf up to this many MB");
@@ -296,6 +311,7 @@ int main(int argc, char** argv) {
   app.add_option("--folder", bench.folder, "where indexes are written; removed at the end");
   app.add_flag("--stages", stages_only, "only the stages on one thread, in this process (for a profiler)");
   app.add_flag("--whole", whole_only, "only the whole pipeline, in this process (for a profiler)");
+  app.add_flag("--keep", keep, "leave the indexes in the folder");
   CLI11_PARSE(app, argc, argv);
   int code = 0;
   try {
@@ -320,6 +336,6 @@ int main(int argc, char** argv) {
     fmt::print(stderr, "{}\n", error.get_msg());
     code = 2;
   }
-  fs::remove_all(bench.folder);
+  if (!keep) fs::remove_all(bench.folder);
   return code;
 }

@@ -1,10 +1,10 @@
 // Prints the blocks of a book as the reading room makes them, for people who look at the reading.
+#include <rapidjson/stringbuffer.h>
+#include <rapidjson/writer.h>
+
 #include <CLI/CLI.hpp>
 #include <cstdio>
 #include <string>
-
-#include <rapidjson/stringbuffer.h>
-#include <rapidjson/writer.h>
 
 #include "indexer/reading/read.h"
 
@@ -14,20 +14,28 @@ using gallipot::Block;
 
 const char* kind_name(Block::Kind kind) {
   switch (kind) {
-    case Block::Kind::heading: return "heading";
-    case Block::Kind::paragraph: return "paragraph";
-    case Block::Kind::list_item: return "list_item";
-    case Block::Kind::table_row: return "table_row";
-    case Block::Kind::verse: return "verse";
-    case Block::Kind::note: return "note";
-    case Block::Kind::caption: return "caption";
-    case Block::Kind::rule: return "rule";
+    case Block::Kind::heading:
+      return "heading";
+    case Block::Kind::paragraph:
+      return "paragraph";
+    case Block::Kind::list_item:
+      return "list_item";
+    case Block::Kind::table_row:
+      return "table_row";
+    case Block::Kind::verse:
+      return "verse";
+    case Block::Kind::note:
+      return "note";
+    case Block::Kind::caption:
+      return "caption";
+    case Block::Kind::rule:
+      return "rule";
   }
   return "";
 }
 
 std::string style_name(std::uint16_t style) {
-  static constexpr const char* names[] = {"italic",   "bold",      "small_caps", "superscript", "sidenote",
+  static constexpr const char* names[] = {"italic",    "bold", "small_caps", "superscript", "sidenote",
                                           "note_mark", "link", "underline",  "large"};
   std::string out;
   for (std::size_t i = 0; i < std::size(names); ++i)
@@ -62,19 +70,21 @@ void print_json(const Block& b) {
   w.EndArray();
   w.Key("runs"), w.StartArray();
   for (const auto& r : b.runs)
-    w.StartArray(), w.Uint(r.span.begin), w.Uint(r.span.end), w.String(style_name(r.style)), w.String(r.name), w.EndArray();
+    w.StartArray(), w.Uint(r.span.begin), w.Uint(r.span.end), w.String(style_name(r.style)), w.String(r.name),
+        w.EndArray();
   w.EndArray();
   w.EndObject();
   std::printf("%s\n", buffer.GetString());
 }
 
 void print_text(const Block& b) {
-  std::printf("%u-%u p.%s %s%s%s%s%s [%s]\n", b.line_start(), b.line_end, b.page.empty() ? "?" : b.page.c_str(), kind_name(b.kind),
-              b.level ? std::to_string(b.level).c_str() : "", b.centred ? " centred" : "",
+  std::printf("%u-%u p.%s %s%s%s%s%s [%s]\n", b.line_start(), b.line_end, b.page.empty() ? "?" : b.page.c_str(),
+              kind_name(b.kind), b.level ? std::to_string(b.level).c_str() : "", b.centred ? " centred" : "",
               b.right_aligned ? " right" : "", b.contents ? " contents" : "", b.style.c_str());
   if (b.indent || b.blank_before) std::printf("    indent %u, %u blank lines before\n", b.indent, b.blank_before);
   for (const auto& r : b.runs)
-    std::printf("    %s %s: %.*s\n", style_name(r.style).c_str(), r.name.c_str(), static_cast<int>(r.span.size()), b.text.c_str() + r.span.begin);
+    std::printf("    %s %s: %.*s\n", style_name(r.style).c_str(), r.name.c_str(), static_cast<int>(r.span.size()),
+                b.text.c_str() + r.span.begin);
   for (const auto& p : b.pages) std::printf("    page %s from byte %u\n", p.page.c_str(), p.at);
   std::printf("  %s\n", b.text.c_str());
 }
@@ -99,7 +109,8 @@ int main(int argc, char** argv) {
   for (const auto& block : book->blocks)
     if (block.line_end >= from && block.line_start() <= to) json ? print_json(block) : print_text(block);
   if (!json) {
-    std::printf("%zu blocks, %zu page marks, %s, %s\n", book->blocks.size(), book->page_marks, book->format.c_str(), book->charset.c_str());
+    std::printf("%zu blocks, %zu page marks, %s, %s\n", book->blocks.size(), book->page_marks, book->format.c_str(),
+                book->charset.c_str());
     for (const auto& doubt : book->doubts) std::printf("%s\n", doubt.sentence().c_str());
   }
   return 0;

@@ -1,12 +1,13 @@
 // Learns to tell ingredients from other mentions of stuff, from recipes annotated by hand, and says how well it does on
 // books that it did not learn from.
 //
-//   train_mentions ANNOTATED.jsonl... --folds 8              cross-validates by book and prints the figures
-//   train_mentions ANNOTATED.jsonl... --out mention-weights.tsv   learns from all of them and writes the model
+//   train_mentions --shelf books.json ANNOTATIONS.jsonl... --folds 8                cross-validates by book
+//   train_mentions --shelf books.json ANNOTATIONS.jsonl... --out mention-weights.tsv  learns from all, writes the model
+//   ... --judge OTHER.jsonl      judges what was learnt on other annotations        ... --detail     tells every mistake
 //
-// A line of ANNOTATED is one recipe: {"book","title","text","parts":[[kind,begin,end],...],
-//   "ingredients":[{"name","accept":[...],"raw","quantity":[low,high]|null,"measure":...},...]}
-// with byte offsets into the text; kinds are those of Part ("paragraph", "list_item", "table_row").
+// A line of ANNOTATIONS is one recipe of a book on the shelf: {"book","line_start","kind",
+//   "ingredients":[{"name","accept":[...],"raw","quantity":[low,high]|null,"measure"},...]}. The recipe is that of the book
+// which begins nearest to line_start, within four lines. Those of kind "household" and "medical" are left out.
 #include <rapidjson/document.h>
 
 #include <CLI/CLI.hpp>
@@ -21,8 +22,11 @@
 #include <set>
 #include <unordered_map>
 
+#include "indexer/catalogue/shelf_list.h"
 #include "indexer/parsing/decide.h"
 #include "indexer/parsing/mentioned.h"
+#include "indexer/reading/read.h"
+#include "indexer/segmenting/segment.h"
 #include "indexer/text/unicode.h"
 
 namespace {
@@ -65,12 +69,6 @@ std::string text_of(const rapidjson::Value& v, const char* field) {
   return it != v.MemberEnd() && it->value.IsString() ? it->value.GetString() : "";
 }
 
-Part::Kind kind_named(const std::string& name) {
-  if (name == "list_item") return Part::Kind::list_item;
-  if (name == "table_row") return Part::Kind::table_row;
-  return Part::Kind::paragraph;
-}
-
 Wanted wanted_of(const rapidjson::Value& v) {
   Wanted w;
   w.names.insert(name_key(text_of(v, "name")));
@@ -106,22 +104,56 @@ void align(Example& e) {
   }
 }
 
-std::vector<std::unique_ptr<Example>> load(const std::vector<std::string>& files, const Lexicon& lexicon) {
+/// The books of a shelf, cut into recipes as they are asked for.
+class Shelf {
+ public:
+  Shelf(std::vector<Book> books, const Lexicon& lexicon) : books_(std::move(books)), lexicon_(lexicon) {}
+
+  /// The recipe that begins within four raw lines of `line`; nullptr where the book has none there.
+  const Recipe* at(const std::string& id, std::uint32_t line) {
+    const Recipe* best = nullptr;
+    for (const auto& r : recipes(id)) {
+      const auto away = [&](const Recipe& x) { return x.line_start > line ? x.line_start - line : line - x.line_start; };
+      if (away(r) <= 4 && (!best || away(r) < away(*best))) best = &r;
+    }
+    return best;
+  }
+
+ private:
+  const std::vector<Recipe>& recipes(const std::string& id) {
+    const auto [place, fresh] = cut_.try_emplace(id);
+    if (!fresh) return place->second;
+    for (const auto& book : books_) {
+      if (book.id != id) continue;
+      if (const auto read = read_book_file(book.path)) place->second = segment(read->blocks, lexicon_).recipes;
+      else std::cerr << read.error().sentence() << '\n';
+    }
+    return place->second;
+  }
+
+  std::vector<Book> books_;
+  const Lexicon& lexicon_;
+  std::map<std::string, std::vector<Recipe>> cut_;
+};
+
+std::vector<std::unique_ptr<Example>> load(const std::vector<std::string>& files, Shelf& shelf, const Lexicon& lexicon) {
   std::vector<std::unique_ptr<Example>> out;
+  std::size_t lost = 0;
   for (const auto& file : files) {
     std::ifstream in(file);
-    std::string line;
-    while (std::getline(in, line)) {
+    for (std::string line; std::getline(in, line);) {
       rapidjson::Document d;
       d.Parse(line.c_str());
-      if (d.HasParseError() || !d.IsObject() || !d.HasMember("ingredients")) continue;
+      if (d.HasParseError() || !d.IsObject() || !d.HasMember("ingredients") || !d.HasMember("line_start")) continue;
+      if (const auto kind = text_of(d, "kind"); kind == "household" || kind == "medical") continue;
       auto e = std::make_unique<Example>();
       e->book = text_of(d, "book");
-      e->recipe.title = text_of(d, "title");
-      e->recipe.text = text_of(d, "text");
-      if (d.HasMember("parts"))
-        for (const auto& p : d["parts"].GetArray())
-          e->recipe.parts.push_back({kind_named(p[0].GetString()), {p[1].GetUint(), p[2].GetUint()}});
+      const auto* recipe = shelf.at(e->book, d["line_start"].GetUint());
+      if (!recipe) {
+        ++lost;
+        continue;
+      }
+      e->recipe = *recipe;
       for (const auto& i : d["ingredients"].GetArray()) e->wanted.push_back(wanted_of(i));
       e->words = std::make_unique<Words>(e->recipe.text);
       e->read = read_mentions(e->recipe, *e->words, lexicon);
@@ -129,6 +161,7 @@ std::vector<std::unique_ptr<Example>> load(const std::vector<std::string>& files
       out.push_back(std::move(e));
     }
   }
+  std::printf("%zu recipes, %zu annotations without one\n", out.size(), lost);
   return out;
 }
 
@@ -325,12 +358,14 @@ std::map<std::string, int> deal(const std::vector<std::unique_ptr<Example>>& exa
 
 int main(int argc, char** argv) {
   CLI::App app("Learns to tell ingredients from other mentions of stuff.");
-  std::vector<std::string> files;
-  std::string out;
+  std::vector<std::string> files, others;
+  std::string out, shelf_list;
   int folds = 0, least = 3;
   double pull = 0.15;
   bool detail = false;
   app.add_option("annotated", files, "recipes annotated by hand, JSON Lines")->required()->check(CLI::ExistingFile);
+  app.add_option("--shelf", shelf_list, "the shelf list that names the books")->required()->check(CLI::ExistingFile);
+  app.add_option("--judge", others, "annotations to judge on, not to learn from")->check(CLI::ExistingFile);
   app.add_option("--out", out, "where to write the model");
   app.add_option("--folds", folds, "cross-validate by book in so many folds");
   app.add_option("--least", least, "leave out features met less often");
@@ -342,7 +377,13 @@ int main(int argc, char** argv) {
     std::cerr << lexicon.error().sentence() << '\n';
     return 2;
   }
-  const auto examples = load(files, **lexicon);
+  auto books = read_shelf_list(shelf_list);
+  if (!books) {
+    std::cerr << books.error().sentence() << '\n';
+    return 2;
+  }
+  Shelf shelf(std::move(*books), **lexicon);
+  const auto examples = load(files, shelf, **lexicon);
   Figures best;
   for (const auto& e : examples) judge(*e, e->truth, best);
   best.print("every decision right");
@@ -360,14 +401,17 @@ int main(int argc, char** argv) {
     }
     figures.print("books not learnt from");
   }
-  if (!out.empty()) {
-    std::vector<const Example*> all;
-    for (const auto& e : examples) all.push_back(e.get());
-    Model model;
-    model.learn(all, least, pull);
+  if (out.empty() && others.empty()) return 0;
+  std::vector<const Example*> all;
+  for (const auto& e : examples) all.push_back(e.get());
+  Model model;
+  model.learn(all, least, pull);
+  if (!others.empty()) {
     Figures figures;
-    for (const auto& e : examples) judge(*e, model.decide(*e), figures);
-    figures.print("books learnt from");
+    for (const auto& e : load(others, shelf, **lexicon)) judge(*e, model.decide(*e), figures, detail);
+    figures.print("other annotations");
+  }
+  if (!out.empty()) {
     std::ofstream file(out);
     model.write(file);
     std::printf("%zu features\n", model.size());

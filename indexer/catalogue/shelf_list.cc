@@ -41,7 +41,8 @@ constexpr std::array<Field, 15> kFields = {{{"id", &Book::id, true},
                                             {"identifier", &Book::identifier, false}}};
 
 long line_of(std::string_view text, std::size_t offset) {
-  return 1 + static_cast<long>(std::count(text.begin(), text.begin() + static_cast<std::ptrdiff_t>(std::min(offset, text.size())), '\n'));
+  return 1 + static_cast<long>(std::count(
+                 text.begin(), text.begin() + static_cast<std::ptrdiff_t>(std::min(offset, text.size())), '\n'));
 }
 
 /// Where each entry of "books" begins, and where each field name stands in it: what RapidJSON does not keep.
@@ -77,7 +78,8 @@ class PlaceFinder {
       }
       if (c == '}' || c == ']') --depth;
       // An entry that is no object still counts as one.
-      if (depth == 2 && in_books && (c == '-' || (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z'))) skip_scalar(entries);
+      if (depth == 2 && in_books && (c == '-' || (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z')))
+        skip_scalar(entries);
       ++at_;
     }
     return entries;
@@ -111,13 +113,19 @@ class PlaceFinder {
 
 const char* type_name(const rapidjson::Value& value) {
   switch (value.GetType()) {
-    case rapidjson::kNullType: return "null";
+    case rapidjson::kNullType:
+      return "null";
     case rapidjson::kFalseType:
-    case rapidjson::kTrueType: return "true or false";
-    case rapidjson::kObjectType: return "an object";
-    case rapidjson::kArrayType: return "a list";
-    case rapidjson::kStringType: return "text";
-    case rapidjson::kNumberType: return "a number";
+    case rapidjson::kTrueType:
+      return "true or false";
+    case rapidjson::kObjectType:
+      return "an object";
+    case rapidjson::kArrayType:
+      return "a list";
+    case rapidjson::kStringType:
+      return "text";
+    case rapidjson::kNumberType:
+      return "a number";
   }
   return "something else";
 }
@@ -144,7 +152,8 @@ class ListReader {
         return at("", fmt::format("entry {} has no \"{}\"", index + 1, field.name),
                   fmt::format("add \"{}\" to it", field.name));
       if (!member->value.IsString())
-        return at(field.name, fmt::format("\"{}\" of entry {} is {}, not text", field.name, index + 1, type_name(member->value)),
+        return at(field.name,
+                  fmt::format("\"{}\" of entry {} is {}, not text", field.name, index + 1, type_name(member->value)),
                   "put it in double quotes");
       book.*field.into = to_nfc({member->value.GetString(), member->value.GetStringLength()});
       if (field.required && (book.*field.into).empty())
@@ -158,34 +167,40 @@ class ListReader {
     long line = 0;
     if (index_ < places_.size()) {
       line = places_[index_].line;
-      if (const auto found = places_[index_].fields.find(field); found != places_[index_].fields.end()) line = found->second;
+      if (const auto found = places_[index_].fields.find(field); found != places_[index_].fields.end())
+        line = found->second;
     }
     return fault(std::move(what), std::move(mend), name_, line);
   }
 
   Outcome<Book> checked(Book book) {
     const auto bad = std::find_if(book.id.begin(), book.id.end(), [](char c) {
-      return !((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' || c == '.');
+      return !((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '_' ||
+               c == '.');
     });
     if (bad != book.id.end())
       return at("id", fmt::format("the id \"{}\" holds a character that an id may not hold", book.id),
                 "use only letters, digits, '-', '_' and '.'");
     if (!ids_.emplace(book.id, index_ + 1).second)
-      return at("id", fmt::format("the id \"{}\" stands twice, in entries {} and {}", book.id, ids_[book.id], index_ + 1),
+      return at("id",
+                fmt::format("the id \"{}\" stands twice, in entries {} and {}", book.id, ids_[book.id], index_ + 1),
                 "give one of them another id");
     if (!files_.emplace(book.file, index_ + 1).second)
-      return at("file", fmt::format("the file \"{}\" is listed twice, in entries {} and {}", book.file, files_[book.file], index_ + 1),
+      return at("file",
+                fmt::format("the file \"{}\" is listed twice, in entries {} and {}", book.file, files_[book.file],
+                            index_ + 1),
                 "take one of the entries out");
     if (!book.date.empty() && !(book.years = edtf_years(book.date))) return bad_date("date", book.date);
     if (!book.first_published.empty() && !(book.first_years = edtf_years(book.first_published)))
       return bad_date("first_published", book.first_published);
-    for (char& c : book.country)
-      if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
-    const bool two_letters = book.country.size() == 2 && std::all_of(book.country.begin(), book.country.end(),
-                                                                     [](char c) { return c >= 'A' && c <= 'Z'; });
+    const bool two_letters = book.country.size() == 2 &&
+                             std::all_of(book.country.begin(), book.country.end(),
+                                         [](char c) { return (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); });
     if (!book.country.empty() && !two_letters)
       return at("country", fmt::format("the country \"{}\" of \"{}\" is not two letters", book.country, book.id),
                 "write it as ISO 3166 does, for example \"GB\" or \"US\"");
+    for (char& c : book.country)
+      if (c >= 'a') c = static_cast<char>(c - 32);
     book.path = book.file.starts_with("/") ? book.file : folder_ + book.file;
     return book;
   }
@@ -213,8 +228,8 @@ Outcome<std::vector<Book>> parse_shelf_list(std::string_view json, const std::st
   if (document.HasParseError()) {
     std::string what = rapidjson::GetParseError_En(document.GetParseError());
     while (!what.empty() && what.back() == '.') what.pop_back();
-    return fault("the shelf list is not well-formed JSON here: " + what, "look for a missing comma, quote or bracket", name,
-                 line_of(json, document.GetErrorOffset()));
+    return fault("the shelf list is not well-formed JSON here: " + what, "look for a missing comma, quote or bracket",
+                 name, line_of(json, document.GetErrorOffset()));
   }
   const bool object = document.IsObject();
   const auto books = object ? document.FindMember("books") : rapidjson::Value::MemberIterator();
@@ -233,12 +248,15 @@ Outcome<std::vector<Book>> parse_shelf_list(std::string_view json, const std::st
 
 Outcome<std::vector<Book>> read_shelf_list(const std::string& path) {
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), std::fclose);
-  if (!file) return fault(fmt::format("the shelf list cannot be opened ({})", std::strerror(errno)), "see whether its name is right", path);
+  if (!file)
+    return fault(fmt::format("the shelf list cannot be opened ({})", std::strerror(errno)),
+                 "see whether its name is right", path);
   std::string text;
   std::string chunk(1 << 16, '\0');
   std::size_t got = 0;
   while ((got = std::fread(chunk.data(), 1, chunk.size(), file.get())) > 0) text.append(chunk, 0, got);
-  if (std::ferror(file.get())) return fault("the shelf list cannot be read", "see whether it is a file and not a folder", path);
+  if (std::ferror(file.get()))
+    return fault("the shelf list cannot be read", "see whether it is a file and not a folder", path);
   return parse_shelf_list(text, path);
 }
 

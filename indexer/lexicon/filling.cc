@@ -48,6 +48,14 @@ std::string with_x(std::string_view pattern, std::string_view x) {
   return out;
 }
 
+bool several_words(std::string_view form) { return form.find_first_of(" -") != std::string_view::npos; }
+
+std::string written_together(std::string_view form) {
+  std::string out(form);
+  std::erase_if(out, [](char c) { return c == ' ' || c == '-'; });
+  return out;
+}
+
 // "juice of X" tells the part word "juice"; other patterns tell none.
 std::string_view part_word(std::string_view pattern) {
   constexpr std::string_view end = " of X";
@@ -69,9 +77,15 @@ class Filling {
   }
 
  private:
+  static constexpr std::uint32_t none = 0xFFFFFFFF;
+  struct Pattern {  ///< words before and after the X, as numbers of the foodstuff phrases
+    std::vector<std::uint32_t> before, after;
+    std::uint32_t part = none;  ///< number of the part word, where the pattern tells one
+  };
   struct Compound {  ///< one row of the compounds table, cut up
     std::string_view name, kind;
-    std::vector<std::string_view> of, patterns;
+    std::vector<std::string_view> of;
+    std::vector<Pattern> patterns;
   };
 
   Outcome<Table> table(const std::string& name, std::initializer_list<std::string_view> columns) {
@@ -79,8 +93,8 @@ class Filling {
     if (!out) return out;
     for (const auto wanted : columns)
       if (out->column(wanted) < 0)
-        return fault(fmt::format("the table has no column \"{}\"", wanted), "add it to the heading line and to every row",
-                     out->file);
+        return fault(fmt::format("the table has no column \"{}\"", wanted),
+                     "add it to the heading line and to every row", out->file);
     for (const auto& row : out->rows)
       if (row.cells[0].empty())
         return fault("this row has an empty first cell", "name the thing that the row is about", out->file_of(row),
@@ -118,11 +132,9 @@ class Filling {
 
   // The other forms of one foodstuff. Those less weak, or weaker, than its name lead to a twin that says so.
   void forms_of(const Table& t, const Table::Row& row, std::uint32_t at) {
-    auto& phrases = lexicon_.foodstuff_phrases_;
-    const bool compounds = t.cell(row, "base").empty();
-    if (compounds) simple_forms_[at].push_back(phrases.numbers(row.cells[0]));
+    const auto forms = parts_of(t.cell(row, "forms"));
     std::uint32_t twin = at;
-    for (auto form : parts_of(t.cell(row, "forms"))) {
+    for (auto form : forms) {
       const bool weak = form.front() == '~';
       if (weak) form.remove_prefix(1);
       if (weak != lexicon_.foodstuffs_[at].weak && twin == at) {
@@ -132,10 +144,26 @@ class Filling {
         lexicon_.foodstuffs_.push_back(std::move(other));
         simple_forms_.emplace_back();
       }
-      phrases.add(form, weak == lexicon_.foodstuffs_[at].weak ? at : twin);
-      if (compounds && !weak && form.find_first_of(" -") == std::string_view::npos)
-        simple_forms_[at].push_back(phrases.numbers(form));
+      lexicon_.foodstuff_phrases_.add(form, weak == lexicon_.foodstuffs_[at].weak ? at : twin);
     }
+    if (t.cell(row, "base").empty()) simple_forms_[at] = simple(row.cells[0], forms);
+  }
+
+  // What compounds are made with: the name, the forms of one word, and those that are one of these taken apart ("pine
+  // apple"). Not "ripe pineapple": its last word finds the compound as well.
+  std::vector<std::vector<std::uint32_t>> simple(std::string_view name, const std::vector<std::string_view>& forms) {
+    auto& phrases = lexicon_.foodstuff_phrases_;
+    std::vector<std::vector<std::uint32_t>> out = {phrases.numbers(name)};
+    std::vector<std::string> whole = {written_together(name)};
+    for (const auto form : forms)
+      if (form.front() != '~' && !several_words(form)) {
+        out.push_back(phrases.numbers(form));
+        whole.emplace_back(form);
+      }
+    for (const auto form : forms)
+      if (several_words(form) && std::find(whole.begin(), whole.end(), written_together(form)) != whole.end())
+        out.push_back(phrases.numbers(form));
+    return out;
   }
 
   // The foodstuff of that name, made now if the table has none.
@@ -154,35 +182,47 @@ class Filling {
   void compose(const Compound& c, std::uint32_t whole) {
     const auto made = composed(c, whole);
     auto& phrases = lexicon_.foodstuff_phrases_;
-    for (const auto pattern : c.patterns) {
-      const auto x = pattern.find('X');
-      const auto begin = phrases.place(0, phrases.numbers(pattern.substr(0, x)));
-      const auto after = phrases.numbers(pattern.substr(x + 1));
-      for (const auto& form : simple_forms_[whole]) phrases.claim(phrases.place(phrases.place(begin, form), after), made);
-      if (const auto part = part_word(pattern); !part.empty()) {
-        std::uint32_t number = static_cast<std::uint32_t>(lexicon_.part_phrases_.size());
-        if (!lexicon_.part_phrases_.add(part, number)) lexicon_.part_phrases_.find(part, number);
-        lexicon_.parts_.emplace(static_cast<std::uint64_t>(number) << 32 | whole, made);
-      }
+    for (const auto& pattern : c.patterns) {
+      const auto begin = phrases.place(0, pattern.before);
+      for (const auto& form : simple_forms_[whole])
+        phrases.claim(phrases.place(phrases.place(begin, form), pattern.after), made);
+      if (pattern.part != none) lexicon_.parts_.emplace(static_cast<std::uint64_t>(pattern.part) << 32 | whole, made);
     }
+  }
+
+  Pattern pattern(std::string_view text) {
+    const auto x = text.find('X');
+    Pattern out{lexicon_.foodstuff_phrases_.numbers(text.substr(0, x)),
+                lexicon_.foodstuff_phrases_.numbers(text.substr(x + 1)), none};
+    if (const auto part = part_word(text); !part.empty()) {
+      out.part = part_count_;
+      if (lexicon_.part_phrases_.add(part, part_count_))
+        ++part_count_;
+      else
+        lexicon_.part_phrases_.find(part, out.part);
+    }
+    return out;
   }
 
   Outcome<void> compounds() {
     const auto t = table("compounds", {"name", "kind", "of", "patterns"});
     if (!t) return tl::unexpected(t.error());
-    const auto count = static_cast<std::uint32_t>(lexicon_.foodstuffs_.size());
-    lexicon_.foodstuff_phrases_.reserve(lexicon_.foodstuff_phrases_.size() * 10);
-    lexicon_.foodstuffs_.reserve(count * 6);
+    std::vector<std::uint32_t> simple;
+    for (std::uint32_t i = 0; i < simple_forms_.size(); ++i)
+      if (!simple_forms_[i].empty()) simple.push_back(i);
+    lexicon_.foodstuff_phrases_.reserve(lexicon_.foodstuff_phrases_.size() + 40 * simple.size());
+    lexicon_.foodstuffs_.reserve(lexicon_.foodstuffs_.size() + 8 * simple.size());
+    lexicon_.foodstuff_by_name_.reserve(lexicon_.foodstuffs_.capacity());
     for (const auto& row : t->rows) {
-      const Compound c{t->cell(row, "name"), t->cell(row, "kind"), parts_of(t->cell(row, "of")),
-                       parts_of(t->cell(row, "patterns"))};
-      for (const auto pattern : c.patterns)
-        if (pattern.find('X') == std::string_view::npos)
-          return fault(fmt::format("the pattern \"{}\" has no X", pattern), "write X where the foodstuff's name stands",
+      Compound c{t->cell(row, "name"), t->cell(row, "kind"), parts_of(t->cell(row, "of")), {}};
+      for (const auto text : parts_of(t->cell(row, "patterns"))) {
+        if (text.find('X') == std::string_view::npos)
+          return fault(fmt::format("the pattern \"{}\" has no X", text), "write X where the foodstuff's name stands",
                        t->file_of(row), row.line);
-      for (std::uint32_t i = 0; i < count; ++i) {
+        c.patterns.push_back(pattern(text));
+      }
+      for (const auto i : simple) {
         const auto& food = lexicon_.foodstuffs_[i];
-        if (simple_forms_[i].empty()) continue;
         if (std::any_of(c.of.begin(), c.of.end(), [&](auto of) { return of == food.kind || of == food.name; }))
           compose(c, i);
       }
@@ -233,7 +273,9 @@ class Filling {
   Lexicon& lexicon_;
   const std::string& overlay_;
   Digest digest_;
-  std::vector<std::vector<std::vector<std::uint32_t>>> simple_forms_;  ///< foodstuff -> name and one-word forms; none for compounds
+  std::uint32_t part_count_ = 0;
+  std::vector<std::vector<std::vector<std::uint32_t>>>
+      simple_forms_;  ///< foodstuff -> name and one-word forms; none for compounds
 };
 
 Outcome<std::shared_ptr<const Lexicon>> Lexicon::load(const std::string& overlay_folder) {

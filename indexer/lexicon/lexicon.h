@@ -59,18 +59,21 @@ class Lexicon {
   const Phrases& dish_kind_phrases() const { return dish_kind_phrases_; }  ///< value: index in dish_kinds()
 
   /// Words for a part or product of a foodstuff, as they stand before "of": "juice", "rind", "yolk", "essence". With
-  /// part_of() they read what longest() cannot: "the juice of two lemons", "the rind and juice of 3", "yolks of six eggs".
-  /// (Without words between, "juice of lemons" and "lemon juice" are foodstuff phrases already.)
-  const Phrases& part_phrases() const { return part_phrases_; }              ///< value: a part, for part_of()
+  /// part_of() they read what longest() cannot: "the juice of two lemons", "the rind and juice of 3", "yolks of six
+  /// eggs". (Without words between, "juice of lemons" and "lemon juice" are foodstuff phrases already.)
+  const Phrases& part_phrases() const { return part_phrases_; }  ///< value: a part, for part_of()
   /// The foodstuff that is this part of that whole ("juice", "lemon" -> "lemon juice"); nullptr where it has none.
   const Foodstuff* part_of(std::uint32_t part, const Foodstuff& whole) const;
 
-  /// The modern spelling of a word in a period one, both as plain lower-case keys ("sallet" -> "salad"); empty where the
-  /// word is not in the table. For search and for telling titles apart; foodstuff phrases know these spellings already.
+  /// The modern spelling of a word in a period one, both as plain lower-case keys ("sallet" -> "salad"); empty where
+  /// the word is not in the table. For search and for telling titles apart; foodstuff phrases know these spellings
+  /// already.
   std::string_view modern_spelling(std::string_view key) const;
 
-  const Foodstuff* foodstuff(std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
-  const MeasureWord* measure(std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
+  const Foodstuff* foodstuff(
+      std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
+  const MeasureWord* measure(
+      std::string_view name) const;  ///< by modern name as it stands in `name`; nullptr where unknown
 
   /// A digest of all rows loaded, kept in an index so that answers can tell when tables have changed since.
   const std::string& fingerprint() const { return fingerprint_; }

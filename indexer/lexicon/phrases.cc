@@ -23,10 +23,10 @@ constexpr std::array<Irregular, 8> irregulars = {{{"feet", "foot"},
                                                   {"olives", "olive"}}};
 
 // Words whose plural form is a thing of its own ("greens" is no colour, "bitters" no taste) or no plural at all.
-constexpr std::array<std::string_view, 18> stays = {
-    "greens", "bitters",   "lights", "lees",        "suds",    "shorts",   "grits", "groats",
-    "naples", "sassafras", "aloes",  "cantharides", "sanders", "duxelles", "gras",  "spirits",
-    "whites", "peppers"};
+constexpr std::array<std::string_view, 23> stays = {
+    "greens", "bitters",   "lights",     "lees",        "suds",      "shorts",   "grits",   "groats",
+    "naples", "sassafras", "aloes",      "cantharides", "sanders",   "duxelles", "gras",    "spirits",
+    "whites", "peppers",   "alexanders", "avens",       "hippocras", "barbados", "alkermes"};
 
 std::uint32_t hash_of(std::string_view s) {
   std::uint64_t head = 0, tail = 0;
@@ -92,7 +92,8 @@ std::string Phrases::plain_word(std::string_view key) {
   if (ends_with(key, "'s")) key.remove_suffix(2);
   if (ends_with(key, "'d")) {
     const auto stem = key.substr(0, key.size() - 2);
-    return stem.back() == 'y' ? std::string(stem.substr(0, stem.size() - 1)).append("ied") : std::string(stem).append("ed");
+    return stem.back() == 'y' ? std::string(stem.substr(0, stem.size() - 1)).append("ied")
+                              : std::string(stem).append("ed");
   }
   for (const auto& i : irregulars)
     if (i.plural == key) return std::string(i.singular);
@@ -158,31 +159,35 @@ std::uint32_t Phrases::enter_word(const std::string& word, bool joined) {
 std::uint32_t Phrases::step(std::uint32_t node, std::uint32_t id) const {
   if (node == 0) return first_[id];
   if (!nodes_[node].leads_on) return 0;
-  const std::uint64_t from = static_cast<std::uint64_t>(node) << 32 | id;
-  const std::size_t mask = edges_.size() - 1;
-  for (std::size_t i = edge_hash(from) & mask;; i = (i + 1) & mask) {
-    if (edges_[i].from == from) return edges_[i].to;
-    if (edges_[i].to == 0) return 0;
-  }
+  return edges_[seat(edges_, static_cast<std::uint64_t>(node) << 32 | id)].to;
 }
 
-void Phrases::put(std::vector<Edge>& edges, const Edge& edge) {
+// Where the edge of that origin stands, or the free place where it would.
+std::size_t Phrases::seat(const std::vector<Edge>& edges, std::uint64_t from) {
   const std::size_t mask = edges.size() - 1;
-  std::size_t i = edge_hash(edge.from) & mask;
-  while (edges[i].to != 0) i = (i + 1) & mask;
-  edges[i] = edge;
+  std::size_t i = edge_hash(from) & mask;
+  while (edges[i].to != 0 && edges[i].from != from) i = (i + 1) & mask;
+  return i;
 }
 
 std::uint32_t Phrases::enter_step(std::uint32_t node, std::uint32_t id) {
-  if (const auto known = step(node, id); known != 0) return known;
-  const auto to = static_cast<std::uint32_t>(nodes_.size());
-  nodes_.emplace_back();
-  if (node == 0) return first_[id] = to;
-  nodes_[node].leads_on = true;
+  const auto next = static_cast<std::uint32_t>(nodes_.size());
+  if (node == 0) {
+    if (first_[id] == 0) {
+      first_[id] = next;
+      nodes_.emplace_back();
+    }
+    return first_[id];
+  }
   widen_edges(edge_count_ + 1);
-  put(edges_, {static_cast<std::uint64_t>(node) << 32 | id, to});
+  const std::uint64_t from = static_cast<std::uint64_t>(node) << 32 | id;
+  auto& edge = edges_[seat(edges_, from)];
+  if (edge.to != 0) return edge.to;
+  edge = {from, next};
   ++edge_count_;
-  return to;
+  nodes_[node].leads_on = true;
+  nodes_.emplace_back();
+  return next;
 }
 
 void Phrases::widen_edges(std::size_t for_count) {
@@ -191,7 +196,7 @@ void Phrases::widen_edges(std::size_t for_count) {
   while (size < 2 * for_count) size *= 2;
   std::vector<Edge> wider(size);
   for (const auto& edge : edges_)
-    if (edge.to != 0) put(wider, edge);
+    if (edge.to != 0) wider[seat(wider, edge.from)] = edge;
   edges_ = std::move(wider);
 }
 

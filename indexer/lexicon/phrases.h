@@ -29,8 +29,8 @@ class Phrases {
   std::vector<std::uint32_t> numbers(std::string_view phrase);
   /// The place in the tree of phrases that numbers() lead to from another place (0: from the beginning).
   std::uint32_t place(std::uint32_t from, const std::vector<std::uint32_t>& numbers);
-  /// Makes a place other than 0 the end of a phrase, whose words are not joined. A place claimed already keeps its first
-  /// value; returns whether it was free.
+  /// Makes a place other than 0 the end of a phrase, whose words are not joined. A place claimed already keeps its
+  /// first value; returns whether it was free.
   bool claim(std::uint32_t place, std::uint32_t value);
   /// Makes room for so many phrases at once.
   void reserve(std::size_t phrases);
@@ -66,20 +66,20 @@ class Phrases {
   std::uint32_t enter_word(const std::string& word, bool joined = false);
   void enter_spelling(std::string_view spelling, std::uint32_t id);
   std::uint32_t step(std::uint32_t node, std::uint32_t id) const;
-  static void put(std::vector<Edge>& edges, const Edge& edge);
+  static std::size_t seat(const std::vector<Edge>& edges, std::uint64_t from);
   void widen_edges(std::size_t for_count);
   std::uint32_t enter_step(std::uint32_t node, std::uint32_t id);
   void enter_joined(const std::vector<std::string>& words, std::uint32_t value);
 
-  std::vector<Slot> slots_;           ///< size a power of two
+  std::vector<Slot> slots_;  ///< size a power of two
   std::size_t spellings_ = 0;
-  std::string letters_;               ///< all spellings end to end
+  std::string letters_;  ///< all spellings end to end
   std::uint32_t word_count_ = 0;
   std::vector<std::uint32_t> first_;  ///< word id -> node of the phrases that begin with it; 0 where none does
   std::vector<bool> spelt_out_;       ///< word id -> all its spellings are entered, not only those of a joined word
   std::vector<Edge> edges_;           ///< open-addressed, size a power of two
   std::size_t edge_count_ = 0;
-  std::vector<Node> nodes_;           ///< 0 is the root
+  std::vector<Node> nodes_;  ///< 0 is the root
   std::size_t count_ = 0;
 };
 

@@ -63,8 +63,8 @@ Outcome<Parsed> parse_bytes(std::string_view bytes, const std::string& file) {
       out.columns = std::move(cells);
       while (source < out.columns.size() && out.columns[source] != "source") ++source;
       if (source == out.columns.size())
-        return fault("the heading line has no column \"source\"", "add a last column named source and fill it in every row",
-                     file, number);
+        return fault("the heading line has no column \"source\"",
+                     "add a last column named source and fill it in every row", file, number);
       continue;
     }
     if (cells.size() != out.columns.size())
@@ -74,8 +74,7 @@ Outcome<Parsed> parse_bytes(std::string_view bytes, const std::string& file) {
       return fault("this row does not say where it comes from", "fill in its source", file, number);
     out.rows.push_back({std::move(cells), number, false});
   }
-  if (out.columns.empty())
-    return fault("the table is empty", "begin it with a heading line of column names", file);
+  if (out.columns.empty()) return fault("the table is empty", "begin it with a heading line of column names", file);
   return out;
 }
 

@@ -18,9 +18,9 @@ struct Table {
   Table(const Table&) = delete;  // cells are views into bytes
   Table& operator=(const Table&) = delete;
 
-  std::string name;                 ///< "foodstuffs"
-  std::string file;                 ///< for faults: "foodstuffs.tsv" or the path of the user's own
-  std::string own_file;             ///< path of the user's own table laid over it; empty where there is none
+  std::string name;      ///< "foodstuffs"
+  std::string file;      ///< for faults: "foodstuffs.tsv" or the path of the user's own
+  std::string own_file;  ///< path of the user's own table laid over it; empty where there is none
   std::string bytes;
   std::vector<std::string_view> columns;
   struct Row {

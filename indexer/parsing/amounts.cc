@@ -107,7 +107,7 @@ std::uint32_t take_tail(const Row& row, std::uint32_t at, PrintedAmount& a) {
     return at;
   }
   if (row.is(at, or_word) && !n.article && !n.fraction && n.value.low == n.value.high && n.value.low > a.quantity->high &&
-      (a.article || !a.measure.empty()) && a.quantity->high >= 1) {
+      (a.article || !a.measure.empty()) && a.quantity->high >= 1 && !(after < row.size() && row.tags[after].food != kNone)) {
     a.quantity->high = n.value.high;
     return after;
   }
@@ -162,8 +162,26 @@ std::uint32_t take_fraction_measure(const Row& row, std::uint32_t at, PrintedAmo
     a.note = note;
     return take_measure(row, m, a);
   }
-  if (of) a.partial = true;
+  if (of) {
+    if (row.is(i, definite | pronoun)) a.partial = true;
+    else if (!art) a.elliptical = true;  // "three quarters of butter": of the measure named before
+  } else if (!art) {
+    a.partial = row.tags[i < row.size() ? i : at].food != kNone;  // "half Indian meal and half rye meal"
+  }
   return art && !of ? i : at;  // "half a lemon"
+}
+
+/// Words that say how much without a number when "of" follows: "a small quantity of".
+bool vague_noun(std::string_view key) {
+  return key == "quantity" || key == "number" || key == "amount" || key == "deal" || key == "proportion" || key == "sufficiency" ||
+         key == "seasoning" || key == "supply" || key == "variety" || key == "mixture" || key == "addition";
+}
+
+/// "a small quantity of", "a sufficient number of": the word after "of", or `at`.
+std::uint32_t past_vague_noun(const Row& row, std::uint32_t at) {
+  std::uint32_t i = at;
+  while (i < at + 4 && row.is(i, article | definite | bend | vague | little)) ++i;
+  return i > at && vague_noun(row.key(i)) && row.is(i + 1, of_word) ? i + 1 : at;
 }
 
 /// A number and its measure.
@@ -181,7 +199,17 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
   } else {
     const auto from = row.hyphen(end) ? end + 1 : end;
     if (from < row.size() && row.measure(from) && !stuff_measure(row, from)) return std::nullopt;  // "two hours"
-    if (n.article && row.is(from, vague | little)) return std::nullopt;  // "a few", "a little"
+    if (n.article && (row.is(from, vague | little) || (row.key(from) == "very" && row.is(from + 1, little)) ||
+                      past_vague_noun(row, at) != at))
+      return std::nullopt;  // "a few", "a very little", "a quantity of"
+    if (row.key(from) == "ditto" || row.key(from) == "do" || row.key(from) == "\"") {
+      a.ditto = true;
+      end = from + 1;
+      if (row.key(end) == "." && row.word(end).glued) ++end;
+      while (row.key(end) == "\"") ++end;
+      finish(row, at, end, a);
+      return a;
+    }
     const auto m = measure_after(row, from, a.note);
     if (m != kNone) end = take_measure(row, m, a);
     if (m != kNone || !n.article) end = take_tail(row, end, a);
@@ -190,12 +218,25 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
   return a;
 }
 
-/// "a few slices of", "some", "a very little", "enough", "slices of".
+/// The measure at i stands in the singular and opens its clause without a number: "Handful of raisins", "Speck salt".
+bool opens_as_one(const Row& row, std::uint32_t i) {
+  if (row.tags[i].clause != i) return false;
+  const auto* m = row.measure(i);
+  const auto last = row.key(i + row.tags[i].measure_words - 1);
+  return m->kind != "weight" && m->kind != "container" && singular(last) == last;
+}
+
+/// "a few slices of", "some", "a very little", "enough", "slices of", "Handful of".
 std::optional<PrintedAmount> uncounted(const Row& row, std::uint32_t at) {
   std::uint32_t i = at;
+  PrintedAmount a;
+  if (const auto noun = past_vague_noun(row, at); noun != at) {
+    a.vague = true;
+    finish(row, at, noun, a);
+    return a;
+  }
   if (row.is(i, article)) ++i;
   if (row.key(i) == "very" || row.key(i) == "good") ++i;
-  PrintedAmount a;
   if (row.is(i, vague) || (row.is(i, little) && (i > at || !row.is(i + 1, bend)))) {
     a.vague = true;
     const auto m = measure_after(row, i + 1, a.note);
@@ -214,13 +255,35 @@ std::optional<PrintedAmount> uncounted(const Row& row, std::uint32_t at) {
     finish(row, at, end, a);
     return a;
   }
+  if (row.is(at, article)) return std::nullopt;
+  std::string note;
+  const auto bent = row.tags[at].clause == at && row.is(at, bend) ? measure_after(row, at, note) : kNone;
+  if (bent != kNone && bent > at && singular(row.key(bent)) == row.key(bent)) {  // "small teaspoon salt"
+    const auto* m = row.measure(bent);
+    const auto after = bent + row.tags[bent].measure_words;
+    const bool stuff = row.is(after, of_word) || (after < row.size() && row.tags[after].food != kNone);
+    if (stuff && m->kind != "container") {
+      a.quantity = Range{1, 1};
+      a.quantity_at = {at, bent};
+      a.note = note;
+      finish(row, at, take_measure(row, bent, a), a);
+      return a;
+    }
+  }
   if (i != at) return std::nullopt;
   // a bare measure in the plural, or one that "of" ties to the stuff: "slices of bread", "bits of butter"
   if (!stuff_measure(row, at) || rather_stuff(row, at)) return std::nullopt;
   const auto after = at + row.tags[at].measure_words;
-  if (!row.is(after, of_word)) return std::nullopt;
+  const bool one = opens_as_one(row, at);
+  const bool stuff = after < row.size() && row.tags[after].food != kNone && !row.point(after);
+  if (!row.is(after, of_word) && !(one && stuff && row.listed[row.tags[at].line])) return std::nullopt;
   const auto end = take_measure(row, at, a);
-  a.vague = true;
+  if (one) {
+    a.quantity = Range{1, 1};
+    a.quantity_at = {at, at};
+  } else {
+    a.vague = true;
+  }
   finish(row, at, end, a);
   return a;
 }

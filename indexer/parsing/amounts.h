@@ -22,6 +22,8 @@ struct PrintedAmount {
   bool vague = false;            ///< "a little", "some", "enough"
   bool partial = false;          ///< a fraction of something the recipe named ("half of the butter"): no amount
   bool of = false;               ///< "of" follows
+  bool ditto = false;            ///< "ditto" stands where the measure would
+  bool elliptical = false;       ///< a fraction of the measure named before ("three quarters of butter")
   bool each = false;             ///< "each" stands before or after it
   bool container = false;        ///< counted in vessels or other things that may be no measure at all ("a dish")
   std::uint32_t next = 0;        ///< first word after it and its "of" or "each of"

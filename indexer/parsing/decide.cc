@@ -27,21 +27,41 @@ std::uint64_t feature_key(std::string_view name, std::string_view a, std::string
   return hash_more(h, c);
 }
 
-struct Identity {
-  std::size_t operator()(std::uint64_t k) const { return static_cast<std::size_t>(k); }
+/// Weights by feature key: an open table at most half full, so that a look-up is mostly one cache line.
+class Weights {
+ public:
+  Weights() {
+    const auto table = parse_table(built_in_table("mention-weights"), "mention-weights", "mention-weights.tsv");
+    const std::size_t count = table ? table->rows.size() : 0;
+    std::size_t size = 64;
+    while (size < 2 * count) size *= 2;
+    slots_.resize(size);
+    for (std::size_t r = 0; r < count; ++r) {
+      const auto& cells = table->rows[r].cells;
+      put(hash_more(kBasis, cells[0]), std::strtof(std::string(cells[1]).c_str(), nullptr));
+    }
+  }
+
+  float of(std::uint64_t key) const {
+    for (std::size_t i = place(key);; i = (i + 1) & (slots_.size() - 1)) {
+      if (slots_[i].key == key) return slots_[i].weight;
+      if (slots_[i].key == 0) return 0;
+    }
+  }
+
+ private:
+  struct Slot {
+    std::uint64_t key = 0;
+    float weight = 0;
+  };
+  std::size_t place(std::uint64_t key) const { return static_cast<std::size_t>(key ^ (key >> 32)) & (slots_.size() - 1); }
+  void put(std::uint64_t key, float weight) {
+    auto i = place(key);
+    while (slots_[i].key != 0 && slots_[i].key != key) i = (i + 1) & (slots_.size() - 1);
+    slots_[i] = {key, weight};
+  }
+  std::vector<Slot> slots_;
 };
-
-using Weights = std::unordered_map<std::uint64_t, float, Identity>;
-
-Weights load_weights() {
-  Weights weights;
-  const auto table = parse_table(built_in_table("mention-weights"), "mention-weights", "mention-weights.tsv");
-  if (!table) return weights;
-  weights.reserve(table->rows.size() * 2);
-  for (const auto& row : table->rows)
-    weights[hash_more(kBasis, row.cells[0])] = std::strtof(std::string(row.cells[1]).c_str(), nullptr);
-  return weights;
-}
 
 void add_title(Circumstances& c, const Row& row) {
   const Words words(row.recipe->dish_title.empty() ? row.recipe->title : row.recipe->dish_title);
@@ -54,6 +74,32 @@ void add_title(Circumstances& c, const Row& row) {
   }
 }
 
+/// Sentences that open with an amount and hold three or more are lists, set as prose.
+void mark_listing(Circumstances& c) {
+  const Row& row = *c.row;
+  if (row.size() == 0) return;
+  const std::size_t sentences = row.tags.back().sentence + 1u;
+  std::vector<std::uint32_t> first(sentences, kNone), amounts(sentences, 0);
+  for (std::uint32_t i = 0; i < row.size(); ++i)
+    if (auto& f = first[row.tags[i].sentence]; f == kNone && !row.point(i)) f = i;
+  c.listing.assign(sentences, 0);
+  c.sentences.assign(sentences, {});
+  for (const auto& t : row.tags) {
+    auto& s = c.sentences[t.sentence];
+    s.imperatives += t.operation != kNone && row.lexicon->operations()[t.operation].form == "imperative";
+    s.auxiliaries += (t.roles & auxiliary) != 0;
+  }
+  std::vector<char> opens(sentences, 0);
+  for (const auto& m : *c.mentions) {
+    const auto s = row.tags[m.name.begin].sentence;
+    if (!m.quantity || m.amount == kNone) continue;
+    c.measured += m.amount_kind == AmountKind::measured;
+    ++amounts[s];
+    if (m.amount_at.begin <= first[s] + 1 || m.name.begin <= first[s] + 1) opens[s] = 1;
+  }
+  for (std::size_t s = 0; s < sentences; ++s) c.listing[s] = opens[s] && amounts[s] >= 3;
+}
+
 }  // namespace
 
 Circumstances circumstances(const Row& row, const std::vector<Mention>& mentions, const std::vector<bool>& variant) {
@@ -64,6 +110,7 @@ Circumstances circumstances(const Row& row, const std::vector<Mention>& mentions
   c.accepted.assign(mentions.size(), 0);
   for (const bool listed : row.listed) c.has_list = c.has_list || listed;
   add_title(c, row);
+  mark_listing(c);
   return c;
 }
 
@@ -76,11 +123,10 @@ void name_features(const Circumstances& c, std::uint32_t at, std::vector<std::st
 }
 
 double score(const Circumstances& c, std::uint32_t at) {
-  static const Weights weights = load_weights();
+  static const Weights weights;
   double sum = 0;
   features(c, at, [&](std::string_view name, std::string_view a, std::string_view b, std::string_view d) {
-    const auto found = weights.find(feature_key(name, a, b, d));
-    if (found != weights.end()) sum += static_cast<double>(found->second);
+    sum += static_cast<double>(weights.of(feature_key(name, a, b, d)));
   });
   return sum;
 }

@@ -24,6 +24,20 @@ inline std::string_view name_of(AmountKind kind) {
   return "";
 }
 
+inline std::string_view part_name(Part::Kind kind) {
+  switch (kind) {
+    case Part::Kind::paragraph: return "paragraph";
+    case Part::Kind::list_item: return "list";
+    case Part::Kind::table_row: return "table";
+    case Part::Kind::verse: return "verse";
+    case Part::Kind::note: return "note";
+    case Part::Kind::remark: return "remark";
+    case Part::Kind::signature: return "signature";
+    case Part::Kind::subtitle: return "subtitle";
+  }
+  return "";
+}
+
 /// A word before or after, as evidence: points and numbers by their sort.
 inline std::string_view word(const Row& row, std::uint32_t i) {
   if (i >= row.size()) return "^";
@@ -92,7 +106,18 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   const auto opening = word(row, first.clause < row.size() ? first.clause : m.name.begin);
   const std::string_view kind = m.food ? std::string_view(m.food->kind) : "unknown";
   const bool listed = row.listed[first.line];
-  const std::string_view place = listed ? "list" : (c.has_list ? "after-list" : (first.sentence == 0 ? "first" : "later"));
+  bool listed_before = c.has_list;
+  for (std::uint32_t s = 0; s < first.sentence && !listed_before; ++s) listed_before = c.listing[s] != 0;
+  const std::string_view place = listed                     ? "list"
+                                 : c.listing[first.sentence] ? "listing"
+                                 : listed_before             ? "after-list"
+                                 : first.sentence == 0       ? "first"
+                                                             : "later";
+  const std::string_view part = row.recipe->parts.empty() ? "" : part_name(row.recipe->parts[first.line].kind);
+  const std::string_view plenty = c.measured >= 5 ? "many" : (c.measured > 0 ? "some" : "none");
+  const auto tenth = static_cast<std::size_t>(m.name.begin) * 5 / std::max<std::size_t>(row.size(), 1);
+  std::uint32_t sentence_begin = m.name.begin;
+  while (sentence_begin > 0 && row.tags[sentence_begin - 1].sentence == first.sentence) --sentence_begin;
   const bool in_title = std::find(c.title.begin(), c.title.end(), m.text) != c.title.end() ||
                         std::find(c.title.begin(), c.title.end(), m.base) != c.title.end();
   const bool variant = (*c.variant)[m.name.begin];
@@ -104,6 +129,14 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   sink("amount+past", amount, past, how);
   sink("det+past", det, past, amount);
   sink("place", place, amount, past);
+  sink("part", part, past, "");
+  sink("plenty", plenty, amount, past);
+  sink("stage", std::string_view("012345").substr(tenth, 1), past, amount);
+  sink("sentence", word(row, sentence_begin), past, "");
+  if (row.word(m.name.begin).key != m.text) sink("printed", row.word(m.name.begin).key, "", "");
+  if (begin == m.name.begin && (begin == first.clause || row.is(begin - 1, conjunction)) &&
+      row.is(m.name.end, definite | article | pronoun))
+    sink("verb-like", past, "", "");
   sink("kind", kind, "", "");
   sink("kind+amount", kind, amount, past);
   sink("before", before, "", "");
@@ -116,6 +149,17 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   sink("opening+past", opening, past, "");
   sink("name", m.text, "", "");
   sink("name+past", m.text, past, "");
+  if (!m.measure.empty()) sink("measure", m.measure, past, "");
+  const auto& about_it = c.sentences[first.sentence];
+  sink("talk", about_it.imperatives == 0 ? "none" : (about_it.imperatives == 1 ? "one" : "more"),
+       about_it.auxiliaries == 0 ? "none" : (about_it.auxiliaries == 1 ? "one" : "more"), past);
+  if (at + 1 < all.size()) {
+    const auto& next = all[at + 1];
+    const auto gap = m.name.end;
+    const auto from = begin_of(row, next);
+    if (from >= gap && from - gap <= 2)
+      sink("next", word(row, from == gap ? gap : from - 1), name_of(next.amount_kind), past);
+  }
   if (in_title) sink("title", past, det, place);
   if (in_title) sink("title+kind", kind, past, "");
   if (m.food && m.food->weak) sink("weak", amount, det, "");
@@ -149,7 +193,8 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   // the nearest verb of the kitchen before it in the clause
   for (std::uint32_t i = begin; i-- > 0 && row.tags[i].sentence == first.sentence && begin - i < 14;) {
     if (row.tags[i].operation == kNone) continue;
-    sink("verb", row.lexicon->operations()[row.tags[i].operation].op, past, det);
+    const auto& verb = row.lexicon->operations()[row.tags[i].operation];
+    sink("verb", verb.op, past, det);
     break;
   }
 }

@@ -32,12 +32,13 @@ class Attacher {
     forwards();
     backwards();
     size_of();
+    std::erase_if(mentions_, [&](const Mention& m) { return compared(m); });
     return std::move(mentions_);
   }
 
  private:
   /// The mention whose phrase begins at word i or after modifiers from there; kNone where other words come first.
-  std::uint32_t mention_from(std::uint32_t i, std::size_t& hint) const {
+  std::uint32_t mention_from(std::uint32_t i, std::size_t& hint, bool through_of) const {
     while (hint < mentions_.size() && mentions_[hint].name.end <= i) ++hint;
     if (hint >= mentions_.size()) return kNone;
     const auto& m = mentions_[hint];
@@ -51,7 +52,7 @@ class Attacher {
         continue;
       }
       const bool the = row_.is(j, definite) && (j == i || row_.is(j - 1, of_word));
-      const bool best_of = row_.is(j, of_word) && j > i;
+      const bool best_of = through_of && row_.is(j, of_word) && j > i;
       if (!the && !best_of && !modifier(row_, j)) return kNone;
       if (row_.is(j, article) && j != i) return kNone;
       after_modifier = !the && !best_of;
@@ -80,6 +81,11 @@ class Attacher {
     } else if (a.article) {
       m.amount_kind = AmountKind::article;
       if (!counted_stuff(m.food)) m.quantity.reset();
+      const auto after = m.name.end;  // "a potato or two"
+      if (m.quantity && row_.is(after, or_word) && row_.is(after + 1, number) && (row_.point(after + 2) || after + 2 >= row_.size())) {
+        m.quantity->high = row_.tags[after + 1].value;
+        m.amount_kind = AmountKind::counted;
+      }
     } else {
       m.amount_kind = AmountKind::counted;
     }
@@ -88,7 +94,9 @@ class Attacher {
   /// "three table-spoonfuls of ginger, ONE OF cream of tartar": the measure of the amount before in the sentence.
   bool elliptical(std::uint32_t k) const {
     const auto& a = amounts_[k];
-    return a.measure.empty() && a.of && !a.article && !a.vague && a.quantity && !row_.is(a.next, definite | pronoun);
+    if (a.ditto || a.elliptical) return true;
+    return a.measure.empty() && a.of && !a.article && !a.vague && !a.partial && a.quantity &&
+           !row_.is(a.next, definite | pronoun) && !row_.is(a.all.end - 1, multiplier);
   }
 
   void borrow_measure(Mention& m, std::uint32_t k) const {
@@ -124,7 +132,7 @@ class Attacher {
       if (used_[k]) continue;
       const auto& a = amounts_[k];
       std::size_t at = hint;
-      const auto found = mention_from(a.next, at);
+      const auto found = mention_from(a.next, at, !a.measure.empty());
       hint = at;
       if (found == kNone) {
         name_unknown(k, at);
@@ -175,7 +183,7 @@ class Attacher {
         --before;
       for (std::uint32_t j = 0; j < mentions_.size(); ++j) {
         auto& m = mentions_[j];
-        if (m.name.end != before || m.amount != kNone) continue;
+        if (!closes_at(m, before) || m.amount != kNone) continue;
         set(m, k);
         for (std::uint32_t i = j; each && i-- > 0 && mentions_[i].amount == kNone && mentions_[i].name.end + 2 >= mentions_[i + 1].phrase.begin;) {
           set(mentions_[i], k);
@@ -186,7 +194,28 @@ class Attacher {
     }
   }
 
+  /// The mention's phrase ends at word `at`, participles after the name included ("nutmeg, grated | a quarter of an ounce").
+  bool closes_at(const Mention& m, std::uint32_t at) const {
+    if (m.name.end > at || at > m.name.end + 5) return false;
+    for (auto i = m.name.end; i < at; ++i) {
+      const bool participle = modifier(row_, i) && (row_.key(i).ends_with("ed") || row_.key(i).ends_with("'d") || row_.key(i).ends_with("ly") || row_.key(i) == "fine" || row_.key(i) == "ground");
+      if (!participle && row_.key(i) != "," && row_.key(i) != "and") return false;
+    }
+    return true;
+  }
+
   static constexpr std::uint32_t each_roles() { return gallipot::parsing::each; }
+
+  /// It is only what a size is told by: "the size of an EGG", "as big as a NUTMEG".
+  bool compared(const Mention& m) const {
+    auto i = m.name.begin;
+    for (int n = 0; n < 3 && i > 0 && (modifier(row_, i - 1) || row_.is(i - 1, article | number) || row_.hyphen(i - 1)); ++n) --i;
+    if (i < 2) return false;
+    if (row_.is(i - 1, of_word)) return row_.key(i - 2) == "size" || row_.key(i - 2) == "bigness" || row_.key(i - 2) == "thickness";
+    if (row_.key(i - 1) != "as" || i < 3) return false;
+    const auto how = row_.key(i - 2);
+    return row_.key(i - 3) == "as" && (how == "big" || how == "large" || how == "thick" || how == "thin");
+  }
 
   /// "butter the SIZE OF AN EGG", "a piece of butter AS BIG AS a walnut".
   void size_of() {

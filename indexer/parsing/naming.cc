@@ -119,10 +119,11 @@ class Namer {
   /// "the juice of two lemons", "rind and juice of 1", "then the whites". Returns the word after, or i.
   std::uint32_t part_mentions(std::uint32_t i) {
     const auto parts = parts_at(row_, i);
-    if (row_.is(parts.end, of_word)) {
+    const bool of = row_.is(parts.end, of_word);
+    if (of || counts_egg(parts.end)) {
       const PrintedAmount* amount = nullptr;
-      const auto at = stuff_after(parts.end + 1, amount);
-      if (at != kNone && gives(*row_.food(at), parts.names.front()) && !whole_phrase(i, at)) {
+      const auto at = stuff_after(of ? parts.end + 1 : parts.end, amount);
+      if (at != kNone && gives(*row_.food(at), parts.names.front()) && (amount || !whole_phrase(i, at))) {
         emit(i, parts, row_.food(at), {i, at + row_.tags[at].food_words}, amount);
         return at + row_.tags[at].food_words;
       }
@@ -137,17 +138,35 @@ class Namer {
     return i;
   }
 
+  /// "yolks 2 eggs", as laconic lists have it.
+  bool counts_egg(std::uint32_t i) {
+    const auto* amount = amount_at(i);
+    if (!amount || !amount->quantity || !amount->measure.empty() || amount->next >= row_.size()) return false;
+    const auto* food = row_.food(amount->next);
+    return food && food->name == "egg";
+  }
+
   /// The lexicon's own phrase from i reaches as far ("oil of almonds" as one entry).
   bool whole_phrase(std::uint32_t i, std::uint32_t at) const {
     return row_.tags[i].food != kNone && i + row_.tags[i].food_words >= at + row_.tags[at].food_words;
   }
 
-  void emit(std::uint32_t i, const Parts& parts, const Foodstuff* whole, Extent name, const PrintedAmount* amount) {
+  /// "the yolks and whites of two eggs": eggs.
+  static bool whole_egg(const Parts& parts) {
+    bool yolk = false, white = false;
+    for (const auto part : parts.names) yolk = yolk || part == "yolk", white = white || part == "white";
+    return yolk && white;
+  }
+
+  void emit(std::uint32_t i, Parts parts, const Foodstuff* whole, Extent name, const PrintedAmount* amount) {
+    if (whole_egg(parts)) parts.names = {""};
     for (const auto part : parts.names) {
       Mention m;
       m.name = name;
       m.phrase = {phrase_begin(row_, i, out_.empty() ? 0 : out_.back().name.end), name.end};
-      call(row_, m, (whole->base.empty() || part == "seed" ? whole->name : whole->base) + " " + std::string(part), whole->base.empty() ? whole->name : whole->base);
+      const auto& base = whole->base.empty() ? whole->name : whole->base;
+      if (part.empty()) call(m, *whole);
+      else call(row_, m, (part == "seed" ? whole->name : base) + " " + std::string(part), base);
       if (amount) set_amount(m, *amount);
       if (m.amount_kind == AmountKind::article) m.amount_kind = AmountKind::counted;
       out_.push_back(std::move(m));
@@ -156,6 +175,7 @@ class Namer {
 
   /// A part whose whole was named before ("the juice of 1", "then the whites").
   std::uint32_t refer_back(std::uint32_t i, const Parts& parts, const PrintedAmount* amount, std::uint32_t end) {
+    if (!amount && whole_egg(parts)) return end;  // "two eggs, whites and yolks beaten separately"
     for (std::size_t k = out_.size(); k-- > 0 && out_.size() - k <= 40;) {
       if (!has_part(parts.names.front(), out_[k])) continue;
       const auto whole = out_[k];

@@ -147,7 +147,9 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   const auto base = mention_in(mentions, u.all.end, u.all.end + 6);
   bool joined = base != kNone;
   for (auto j = u.all.end; joined && j < mentions[base].name.begin; ++j)
-    joined = !row.point(j) || row.hyphen(j) ? !row.is(j, conjunction | preposition | auxiliary) : false;
+    joined = (!row.point(j) || row.hyphen(j)) &&
+             (!row.is(j, conjunction | preposition | auxiliary | number | article | fraction) || row.is(j, of_word)) &&
+             row.word(j).kind != Word::Kind::number;
   if (joined) {
     u.base = base;
     u.per.of = mentions[base].text;
@@ -165,10 +167,26 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   return u;
 }
 
+/// A verb that adds stuff, or another order of the kitchen.
+bool orders(const Row& row, std::uint32_t i) {
+  const auto key = row.key(i);
+  if (key == "put" || key == "add" || key == "take" || key == "allow" || key == "use") return true;
+  const auto o = row.tags[i].operation;
+  return o != kNone && row.lexicon->operations()[o].form == "imperative";
+}
+
+/// "To a pound of cherries TAKE a pound of sugar": the first order after the unit tells that it is one.
+bool takes_after(const Row& row, std::uint32_t i) {
+  while (i < row.size() && (row.point(i) || row.tags[i].operation == kNone) && row.key(i) != "put" && row.key(i) != "take" &&
+         row.key(i) != "allow" && row.tags[i].sentence == row.tags[i > 0 ? i - 1 : 0].sentence)
+    ++i;
+  return row.key(i) == "take" || row.key(i) == "allow";
+}
+
 /// Nothing but the phrase's end between the mention and word `at`: "a pound of sugar | to each pound".
 bool ends_right_before(const Row& row, const Mention& m, std::uint32_t at) {
   for (auto i = m.name.end; i < at; ++i)
-    if ((row.point(i) && row.key(i) != "," && !row.hyphen(i)) || row.is(i, conjunction)) return false;
+    if (orders(row, i) || (row.point(i) && row.key(i) != "," && !row.hyphen(i)) || row.is(i, conjunction)) return false;
   return at - m.name.end <= 6;
 }
 
@@ -200,10 +218,11 @@ void relate_amounts(const Row& row, std::vector<Mention>& mentions) {
     m.relative = r;
     m.amount_kind = AmountKind::relative;
     m.amount_at = {begin, c->end};
-    for (auto j = target + 1; j < mentions.size(); ++j) {  // "the same quantity of mace and amber"
+    for (auto j = target + 1; j < mentions.size(); ++j) {  // "the same quantity of mace, cloves, and amber"
       auto& next = mentions[j];
-      const auto gap = mentions[j - 1].name.end;
-      if (row.key(gap) != "and" || gap + 1 != next.phrase.begin || amount_told(next)) break;
+      bool joined = !amount_told(next);
+      for (auto k = mentions[j - 1].name.end; joined && k < next.phrase.begin; ++k) joined = row.key(k) == "and" || row.key(k) == ",";
+      if (!joined || next.phrase.begin == mentions[j - 1].name.end) break;
       next.relative = r;
       next.amount_kind = AmountKind::relative;
       next.amount_at = {begin, c->end};
@@ -224,7 +243,7 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
                       row.tags[mentions[before].name.begin].sentence == row.tags[i].sentence &&
                       ends_right_before(row, mentions[before], i);
     const auto first = row.tags[i].clause;
-    const bool opens = first == i || (first + 1 == i) || row.is(i - 1, conjunction) ;
+    const bool opens = first == i || first + 1 == i || row.is(i - 1, conjunction) || (i > 0 && orders(row, i - 1));
     auto of = unit->per;
     if (of.of.empty()) {
       const auto base = leant_on(mentions, after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
@@ -233,12 +252,12 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     const bool article_unit = !every && row.is(i + 1, article);
     if (back && (every || row.key(i) == "to")) {
       mentions[before].per = of;
-    } else if (every || (opens && row.key(i) == "to" && article_unit)) {
+    } else if (every || (opens && row.key(i) == "to" && article_unit && (!row.word(i).capital || takes_after(row, unit->all.end)))) {
       const auto sentence = row.tags[i].sentence;
       for (auto j = after; j != kNone && j < mentions.size(); ++j) {
         auto& m = mentions[j];
         if (row.tags[m.name.begin].sentence != sentence) break;
-        if (j == unit->base || m.per || !amount_told(m) || m.amount_kind == AmountKind::vague) continue;
+        if (j == unit->base || !amount_told(m) || m.amount_kind == AmountKind::vague) continue;
         m.per = of;
       }
     } else {

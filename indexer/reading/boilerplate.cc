@@ -8,12 +8,17 @@
 namespace gallipot {
 namespace {
 
+constexpr std::size_t kFront = 12;  ///< blocks in front among which credits and notes may stand
+
 std::string folded(std::string_view s) {
   std::string out;
   for (const char c : s) {
-    if (c >= 'A' && c <= 'Z') out += static_cast<char>(c + 32);
-    else if (static_cast<unsigned char>(c) <= ' ') out += out.empty() || out.back() == ' ' ? "" : " ";
-    else out += c;
+    if (c >= 'A' && c <= 'Z')
+      out += static_cast<char>(c + 32);
+    else if (static_cast<unsigned char>(c) <= ' ')
+      out += out.empty() || out.back() == ' ' ? "" : " ";
+    else
+      out += c;
   }
   return out;
 }
@@ -28,11 +33,21 @@ bool ends_a_text(std::string_view line) { return has(line, "end of th") || has(l
 
 bool is_credit(std::string_view text) {
   const std::string t = folded(text.substr(0, 200));
-  static constexpr const char* openings[] = {"produced by ",         "e-text prepared by",    "etext prepared by",
-                                             "this ebook was produced", "this etext was produced", "transcribed by ",
-                                             "transcribed from ",    "[transcriber",          "transcriber's note",
-                                             "transcriber\u2019s note", "transcribers' note", "transcribers\u2019 note",
-                                             "prepared by ",         "ebook produced by",     "proofread"};
+  static constexpr const char* openings[] = {"produced by ",
+                                             "e-text prepared by",
+                                             "etext prepared by",
+                                             "this ebook was produced",
+                                             "this etext was produced",
+                                             "transcribed by ",
+                                             "transcribed from ",
+                                             "[transcriber",
+                                             "transcriber's note",
+                                             "transcriber\u2019s note",
+                                             "transcribers' note",
+                                             "transcribers\u2019 note",
+                                             "prepared by ",
+                                             "ebook produced by",
+                                             "proofread"};
   return std::any_of(std::begin(openings), std::end(openings), [&](const char* o) { return t.starts_with(o); });
 }
 
@@ -42,6 +57,16 @@ bool is_notes_heading(std::string_view text) {
   return t.starts_with("transcriber") && has(t, "note");
 }
 
+/// The paragraphs under a transcriber's heading in front: those set alike, up to the next heading or rule.
+void drop_notes_after(const std::vector<Block>& blocks, std::size_t heading, std::vector<bool>& gone) {
+  for (std::size_t b = heading + 1; b < std::min(blocks.size(), heading + kFront); ++b) {
+    const bool alike = blocks[b].style == blocks[heading + 1].style && blocks[b].kind == blocks[heading + 1].kind;
+    if (!alike || blocks[b].kind == Block::Kind::heading || blocks[b].kind == Block::Kind::rule) return;
+    if (blocks[b].centred || blocks[b].blank_before > 2) return;
+    gone[b] = true;
+  }
+}
+
 }  // namespace
 
 OwnText own_text(std::string_view text) {
@@ -49,7 +74,8 @@ OwnText own_text(std::string_view text) {
   std::uint32_t line_number = 0;
   for (std::size_t i = 0; i < text.size();) {
     const void* found = std::memchr(text.data() + i, '\n', text.size() - i);
-    const std::size_t end = found ? static_cast<std::size_t>(static_cast<const char*>(found) - text.data()) : text.size();
+    const std::size_t end =
+        found ? static_cast<std::size_t>(static_cast<const char*>(found) - text.data()) : text.size();
     ++line_number;
     const auto line = text.substr(i, end - i);
     i = end + 1;
@@ -69,13 +95,15 @@ void cut_boilerplate(Draft& draft, OwnText own) {
   auto& blocks = draft.blocks;
   std::vector<bool> gone(blocks.size());
   for (std::size_t b = 0; b < blocks.size(); ++b)
-    gone[b] = (own.first > 0 && blocks[b].line_start() <= own.first) || (own.last > 0 && blocks[b].line_start() >= own.last) ||
+    gone[b] = (own.first > 0 && blocks[b].line_start() <= own.first) ||
+              (own.last > 0 && blocks[b].line_start() >= own.last) ||
               (blocks[b].text.empty() && blocks[b].kind != Block::Kind::rule);
   std::size_t seen = 0;
-  for (std::size_t b = 0; b < blocks.size() && seen < 8; ++b) {
+  for (std::size_t b = 0; b < blocks.size() && seen < kFront; ++b) {
     if (gone[b]) continue;
     ++seen;
     if (is_credit(blocks[b].text)) gone[b] = true;
+    if (is_notes_heading(blocks[b].text)) drop_notes_after(blocks, b, gone);
   }
   const std::size_t tail = blocks.size() - blocks.size() / 10;
   for (std::size_t b = tail; b < blocks.size(); ++b)

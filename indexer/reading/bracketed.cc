@@ -27,36 +27,42 @@ std::size_t closing_block(const std::vector<Block>& blocks, std::size_t b) {
   return b;
 }
 
-void strip_close(Block& block) {
-  if (block.text.ends_with("]")) apply_edits({{static_cast<std::uint32_t>(block.text.size()) - 1, 1, ""}}, block);
+void cut(Draft& draft, std::size_t b, std::size_t from, std::size_t length) {
+  apply_edits({{static_cast<std::uint32_t>(from), static_cast<std::uint32_t>(length), ""}}, draft,
+              static_cast<std::uint32_t>(b));
 }
 
-void become_note(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
-  Block& block = blocks[b];
-  const auto colon = std::min(block.text.find(':'), block.text.size());
-  std::string mark = block.text.substr(std::min<std::size_t>(10, colon), colon - std::min<std::size_t>(10, colon));
-  while (!mark.empty() && mark.front() == ' ') mark.erase(0, 1);
-  block.anchor = "Footnote_" + mark;
-  // "[Footnote 3: Text" -> "3: Text"
-  apply_edits({{0, static_cast<std::uint32_t>(std::min(block.text.find(mark), colon)), ""}}, block);
-  for (std::size_t i = b; i <= last; ++i) blocks[i].kind = Block::Kind::note;
-  strip_close(blocks[last]);
+void strip_close(Draft& draft, std::size_t b) {
+  const auto& text = draft.blocks[b].text;
+  if (text.ends_with("]")) cut(draft, b, text.size() - 1, 1);
 }
 
-void become_caption(std::vector<Block>& blocks, std::size_t b, std::size_t last) {
-  std::size_t cut = std::string_view("[Illustration").size();
-  while (cut < blocks[b].text.size() && (blocks[b].text[cut] == ':' || blocks[b].text[cut] == ' ')) ++cut;
-  apply_edits({{0, static_cast<std::uint32_t>(cut), ""}}, blocks[b]);
-  for (std::size_t i = b; i <= last; ++i) blocks[i].kind = Block::Kind::caption;
-  strip_close(blocks[last]);
+/// "[Footnote 3: Text]" -> "3: Text"
+void become_note(Draft& draft, std::size_t b, std::size_t last) {
+  Block& block = draft.blocks[b];
+  constexpr std::size_t opening = std::string_view("[Footnote ").size();
+  const auto colon = std::max(opening, std::min(block.text.find(':'), block.text.size()));
+  std::string mark = block.text.substr(opening, colon - opening);
+  if (mark.size() < 12) block.anchor = "Footnote_" + mark;
+  cut(draft, b, 0, opening);
+  for (std::size_t i = b; i <= last; ++i) draft.blocks[i].kind = Block::Kind::note;
+  strip_close(draft, last);
 }
 
-void become_sidenote(Block& block) {
-  std::size_t cut = std::string_view("[Sidenote:").size();
-  while (cut < block.text.size() && block.text[cut] == ' ') ++cut;
-  apply_edits({{0, static_cast<std::uint32_t>(std::min(cut, block.text.size())), ""}}, block);
-  strip_close(block);
-  block.runs.push_back({{0, static_cast<std::uint32_t>(block.text.size())}, Run::sidenote, ""});
+void become_caption(Draft& draft, std::size_t b, std::size_t last) {
+  const auto& text = draft.blocks[b].text;
+  std::size_t length = std::string_view("[Illustration").size();
+  while (length < text.size() && (text[length] == ':' || text[length] == ' ')) ++length;
+  cut(draft, b, 0, length);
+  for (std::size_t i = b; i <= last; ++i) draft.blocks[i].kind = Block::Kind::caption;
+  strip_close(draft, last);
+}
+
+void become_sidenote(Draft& draft, std::size_t b) {
+  cut(draft, b, 0, std::string_view("[Sidenote:").size());
+  strip_close(draft, b);
+  Block& block = draft.blocks[b];
+  block.runs.insert(block.runs.begin(), {{0, static_cast<std::uint32_t>(block.text.size())}, Run::sidenote, ""});
 }
 
 }  // namespace
@@ -73,15 +79,11 @@ void read_bracketed(Draft& draft) {
     if (!illustration && !footnote && !sidenote && !own) continue;
     const std::size_t last = closing_block(blocks, b);
     if (!blocks[last].text.ends_with("]") && !footnote) continue;  // words follow the bracket: a part of a sentence
-    if (illustration) become_caption(blocks, b, last);
-    if (footnote) become_note(blocks, b, last);
-    if (sidenote && last == b) become_sidenote(blocks[b]);
+    if (illustration) become_caption(draft, b, last);
+    if (footnote) become_note(draft, b, last);
+    if (sidenote && last == b) become_sidenote(draft, b);
     if (own)
-      for (std::size_t i = b; i <= last; ++i) {
-        blocks[i].text.clear();
-        blocks[i].runs.clear();
-        blocks[i].cells.clear();
-      }
+      for (std::size_t i = b; i <= last; ++i) cut(draft, i, 0, blocks[i].text.size());
     b = last;
   }
 }

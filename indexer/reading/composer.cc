@@ -74,7 +74,8 @@ bool Composer::marked_here() const {
 }
 
 void Composer::note_seam() {
-  draft_.seams.push_back({static_cast<std::uint32_t>(draft_.blocks.size()), static_cast<std::uint32_t>(block_.text.size())});
+  draft_.seams.push_back(
+      {static_cast<std::uint32_t>(draft_.blocks.size()), static_cast<std::uint32_t>(block_.text.size())});
 }
 
 void Composer::set_word(std::string_view word, std::uint32_t line) {
@@ -144,8 +145,7 @@ void Composer::put_decoded(std::string_view text, std::uint32_t line) {
 }
 
 int Composer::begin_run(std::uint16_t style, std::string name) {
-  block_.runs.push_back(
-      {{static_cast<std::uint32_t>(block_.text.size()), UINT32_MAX}, style, std::move(name)});
+  block_.runs.push_back({{static_cast<std::uint32_t>(block_.text.size()), UINT32_MAX}, style, std::move(name)});
   return static_cast<int>(block_.runs.size()) - 1;
 }
 

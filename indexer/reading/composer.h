@@ -48,8 +48,8 @@ class Composer {
   Draft& draft_;
   Block block_;
   bool open_ = false;
-  bool space_ = false;        ///< white space is due before the next character
-  bool fold_ = false;         ///< ... and it held a line feed
+  bool space_ = false;  ///< white space is due before the next character
+  bool fold_ = false;   ///< ... and it held a line feed
   bool hard_ = false;
   bool cell_ = false;
   std::uint32_t last_line_ = 0;  ///< raw line of the last character set

@@ -35,8 +35,9 @@ std::vector<Place> words_of(std::string_view text) {
 
 bool opens_with_amount(std::string_view text) {
   if (text.empty()) return false;
-  static constexpr std::array<std::string_view, 16> numbers = {"one",   "two",  "three", "four", "five",  "six", "seven", "eight",
-                                                               "nine", "ten", "half",  "a",    "twelve", "an", "\"",    "1"};
+  static constexpr std::array<std::string_view, 16> numbers = {"one",    "two",   "three", "four", "five", "six",
+                                                               "seven",  "eight", "nine",  "ten",  "half", "a",
+                                                               "twelve", "an",    "\"",    "1"};
   if ((text[0] >= '0' && text[0] <= '9') || text.starts_with("\xC2\xBC") || text.starts_with("\xC2\xBD") ||
       text.starts_with("\xC2\xBE") || text.starts_with("\xE2\x85"))
     return true;
@@ -77,7 +78,8 @@ void resolve_dittos(std::vector<Block>& blocks) {
   for (std::size_t b = 1; b < blocks.size(); ++b) {
     Block& block = blocks[b];
     const Block& above = blocks[b - 1];
-    if (block.contents || block.kind != above.kind || block.style != above.style || !may_hold_ditto(block.text)) continue;
+    if (block.contents || block.kind != above.kind || block.style != above.style || !may_hold_ditto(block.text))
+      continue;
     if (block.kind == Block::Kind::table_row) resolve_cells(block, above);
     if (block.kind == Block::Kind::list_item || (block.kind == Block::Kind::table_row && block.cells.size() < 2) ||
         (block.kind == Block::Kind::paragraph && block.text.size() < 80))

@@ -37,9 +37,11 @@ void append_block(Draft& draft, std::uint32_t to, std::uint32_t from) {
   for (auto& page : b.pages) a.pages.push_back({page.at + shift, std::move(page.page)});
   a.line_end = b.line_end;
   const auto before = [](const auto& x, std::uint32_t block) { return x.block < block; };
-  for (auto m = std::lower_bound(draft.marks.begin(), draft.marks.end(), from, before); m != draft.marks.end() && m->block == from; ++m)
+  for (auto m = std::lower_bound(draft.marks.begin(), draft.marks.end(), from, before);
+       m != draft.marks.end() && m->block == from; ++m)
     m->block = to, m->at += shift;
-  for (auto s = std::lower_bound(draft.seams.begin(), draft.seams.end(), from, before); s != draft.seams.end() && s->block == from; ++s)
+  for (auto s = std::lower_bound(draft.seams.begin(), draft.seams.end(), from, before);
+       s != draft.seams.end() && s->block == from; ++s)
     s->block = to, s->at += shift;
   b = Block{};
 }

@@ -14,10 +14,10 @@ namespace gallipot {
 /// A page mark met while reading. `block` may be one past the last block (a mark after all text).
 struct PageMark {
   std::uint32_t block = 0;
-  std::uint32_t at = 0;       ///< byte offset in that block's text
-  std::uint32_t line = 0;     ///< raw line of the mark
-  std::string label;          ///< as printed: "298", "xiv"
-  bool sure = true;           ///< false for a form that is a page mark only if the book's others run in order ("p12")
+  std::uint32_t at = 0;    ///< byte offset in that block's text
+  std::uint32_t line = 0;  ///< raw line of the mark
+  std::string label;       ///< as printed: "298", "xiv"
+  bool sure = true;        ///< false for a form that is a page mark only if the book's others run in order ("p12")
 };
 
 /// A place where the text breaks after a hyphen at a line's end; `at` is the first byte after the hyphen.

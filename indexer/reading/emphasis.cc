@@ -11,21 +11,26 @@ namespace gallipot {
 namespace {
 
 constexpr std::string_view kMarks = "_=*+~";
-constexpr std::size_t kLongest = 400;         ///< bytes between the marks of bold and its like
+constexpr std::size_t kLongest = 400;          ///< bytes between the marks of bold and its like
 constexpr std::size_t kLongestItalics = 4000;  ///< italics may run over a whole paragraph
 
 std::uint16_t style_of(char mark) {
   switch (mark) {
-    case '_': return Run::italic;
+    case '_':
+      return Run::italic;
     case '=':
-    case '*': return Run::bold;
-    case '+': return Run::small_caps;
-    default: return Run::large;
+    case '*':
+      return Run::bold;
+    case '+':
+      return Run::small_caps;
+    default:
+      return Run::large;
   }
 }
 
 bool is_wordy(char c) {
-  return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || static_cast<unsigned char>(c) >= 0x80;
+  return (c >= '0' && c <= '9') || (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+         static_cast<unsigned char>(c) >= 0x80;
 }
 
 bool is_space(char c) { return c == ' ' || c == '\n'; }
@@ -51,6 +56,7 @@ std::size_t closing(std::string_view text, std::size_t from) {
   return std::string_view::npos;
 }
 
+/// "^{st}" and "_{2}": raised and lowered letters.
 void read_superscript(std::string_view text, std::size_t at, std::vector<Edit>& edits, std::vector<Run>& runs) {
   const auto place = static_cast<std::uint32_t>(at);
   if (at + 1 >= text.size()) return;
@@ -58,7 +64,7 @@ void read_superscript(std::string_view text, std::size_t at, std::vector<Edit>& 
     const auto close = text.find('}', at);
     if (close == std::string_view::npos || close > at + 24) return;
     const auto end = static_cast<std::uint32_t>(close);
-    runs.push_back({{place + 2, end}, Run::superscript, ""});
+    if (text[at] == '^') runs.push_back({{place + 2, end}, Run::superscript, ""});
     edits.push_back({place, 2, ""});
     edits.push_back({end, 1, ""});
   } else if (is_wordy(text[at + 1]) && at > 0 && is_wordy(text[at - 1])) {
@@ -79,7 +85,9 @@ void read_emphasis(Draft& draft) {
     std::size_t italics_close = std::string_view::npos;
     for (std::size_t i = 0; i < text.size(); ++i) {
       if (i == italics_close) continue;
-      if (text[i] == '^') read_superscript(text, i, edits, runs);
+      const bool lowered = text[i] == '_' && i + 1 < text.size() && text[i + 1] == '{' && i > 0;
+      if (text[i] == '^' || lowered) read_superscript(text, i, edits, runs);
+      if (lowered) continue;
       if (kMarks.find(text[i]) == std::string_view::npos) continue;
       const std::size_t close = opens(text, i) ? closing(text, i) : std::string_view::npos;
       const auto at = static_cast<std::uint32_t>(i);
@@ -95,8 +103,10 @@ void read_emphasis(Draft& draft) {
       // Inside italics only the other marks can stand.
       std::size_t inner = i + 1;
       while (inner < close && kMarks.find(text[inner]) == std::string_view::npos) ++inner;
-      if (inner >= close) i = close;
-      else italics_close = close;
+      if (inner >= close)
+        i = close;
+      else
+        italics_close = close;
     }
     std::sort(edits.begin(), edits.end(), [](const Edit& x, const Edit& y) { return x.at < y.at; });
     edits.erase(std::unique(edits.begin(), edits.end(), [](const Edit& x, const Edit& y) { return x.at == y.at; }),

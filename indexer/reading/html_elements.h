@@ -8,10 +8,10 @@ namespace gallipot {
 
 struct HtmlElement {
   enum Flag : std::uint16_t {
-    block = 1,       ///< begins and ends a block of text
-    empty = 2,       ///< has no content and no end tag
-    hidden = 4,      ///< its content is not print
-    barrier = 8,     ///< a misplaced end tag inside it cannot close what is outside (table, cell)
+    block = 1,    ///< begins and ends a block of text
+    empty = 2,    ///< has no content and no end tag
+    hidden = 4,   ///< its content is not print
+    barrier = 8,  ///< a misplaced end tag inside it cannot close what is outside (table, cell)
     list = 16,
     item = 32,
     row = 64,

@@ -18,7 +18,7 @@ bool same_lower(std::string_view written, std::string_view wanted) {
 }
 
 bool holds_raw_text(std::string_view name) {
-  static constexpr std::array<std::string_view, 7> names = {"script", "style",    "title",   "textarea",
+  static constexpr std::array<std::string_view, 7> names = {"script", "style",    "title",  "textarea",
                                                             "iframe", "noframes", "noembed"};
   return std::find(names.begin(), names.end(), name) != names.end();
 }
@@ -33,8 +33,8 @@ std::string_view HtmlToken::attribute(std::string_view wanted) const {
 
 void HtmlTokens::move_to(std::size_t at) {
   at = std::min(at, html_.size());
-  line_ += static_cast<std::uint32_t>(
-      std::count(html_.begin() + static_cast<std::ptrdiff_t>(at_), html_.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
+  line_ += static_cast<std::uint32_t>(std::count(html_.begin() + static_cast<std::ptrdiff_t>(at_),
+                                                 html_.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
   at_ = at;
 }
 
@@ -122,9 +122,12 @@ void HtmlTokens::skip_declaration() {
   std::size_t end = std::string_view::npos;
   if (rest.substr(0, 4) == "<!--") {
     // "<!-->" and "<!--->" are whole comments (13.2.5.43).
-    if (rest.substr(4, 1) == ">") end = 5;
-    else if (rest.substr(4, 2) == "->") end = 6;
-    else if (const auto close = rest.find("-->", 4); close != std::string_view::npos) end = close + 3;
+    if (rest.substr(4, 1) == ">")
+      end = 5;
+    else if (rest.substr(4, 2) == "->")
+      end = 6;
+    else if (const auto close = rest.find("-->", 4); close != std::string_view::npos)
+      end = close + 3;
   } else if (const auto close = rest.find('>'); close != std::string_view::npos) {
     end = close + 1;
   }

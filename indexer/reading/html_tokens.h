@@ -15,10 +15,10 @@ namespace gallipot {
 struct HtmlToken {
   enum class Kind : unsigned char { text, start, end };
   Kind kind = Kind::text;
-  std::uint32_t line = 0;     ///< raw line of the first byte
-  std::string_view text;      ///< of a text: the bytes, references not yet decoded
-  bool raw = false;           ///< text of script or style: references mean nothing
-  std::string name;           ///< of a tag, lower case
+  std::uint32_t line = 0;  ///< raw line of the first byte
+  std::string_view text;   ///< of a text: the bytes, references not yet decoded
+  bool raw = false;        ///< text of script or style: references mean nothing
+  std::string name;        ///< of a tag, lower case
   std::vector<std::pair<std::string_view, std::string_view>> attributes;  ///< names as written, values undecoded
 
   /// Value of an attribute by lower-case name; empty where it is absent.

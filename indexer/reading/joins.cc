@@ -57,7 +57,8 @@ class Spellings {
         continue;
       }
       std::size_t end = i, hyphen = 0;
-      while (end < text.size() && (is_letter(text[end]) || (text[end] == '-' && hyphen == 0 && end + 1 < text.size() && is_letter(text[end + 1])))) {
+      while (end < text.size() && (is_letter(text[end]) || (text[end] == '-' && hyphen == 0 && end + 1 < text.size() &&
+                                                            is_letter(text[end + 1])))) {
         if (text[end] == '-') hyphen = end;
         ++end;
       }
@@ -91,6 +92,10 @@ class Spellings {
 void join_broken_words(Draft& draft) {
   if (draft.seams.empty()) return;
   Spellings spellings;
+  std::erase_if(draft.seams, [&](const Seam& seam) {  // its text may have gone since
+    const auto& text = draft.blocks[seam.block].text;
+    return seam.at == 0 || seam.at >= text.size() || text[seam.at - 1] != '-';
+  });
   for (const Seam& seam : draft.seams) {
     const Broken broken = broken_at(draft.blocks[seam.block].text, seam.at);
     if (!broken.joined.empty()) spellings.want(broken.joined);

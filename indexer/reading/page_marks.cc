@@ -54,7 +54,10 @@ bool is_label(std::string_view s) {
 std::uint32_t first_letter_or_digit(std::string_view text) {
   for (std::size_t i = 0; i < text.size(); ++i) {
     const char c = text[i];
-    if (is_digit(c) || (lower(c) >= 'a' && lower(c) <= 'z') || static_cast<unsigned char>(c) >= 0xC3)
+    const auto u = static_cast<unsigned char>(c);
+    const bool quote_or_dash =
+        u == 0xE2 && i + 1 < text.size() && (static_cast<unsigned char>(text[i + 1]) | 1u) == 0x81;
+    if (is_digit(c) || (lower(c) >= 'a' && lower(c) <= 'z') || (u >= 0xC3 && !quote_or_dash))
       return static_cast<std::uint32_t>(i);
   }
   return static_cast<std::uint32_t>(text.size());
@@ -89,9 +92,11 @@ int page_value(std::string_view label, bool& roman) {
 
 std::string page_label(std::string_view s) {
   const auto strip = [&] {
-    while (!s.empty() && (static_cast<unsigned char>(s.front()) <= ' ' || std::string_view("[](){}-_.:|").find(s.front()) != std::string_view::npos))
+    while (!s.empty() && (static_cast<unsigned char>(s.front()) <= ' ' ||
+                          std::string_view("[](){}-_.:|").find(s.front()) != std::string_view::npos))
       s.remove_prefix(1);
-    while (!s.empty() && (static_cast<unsigned char>(s.back()) <= ' ' || std::string_view("[](){}-_.:|").find(s.back()) != std::string_view::npos))
+    while (!s.empty() && (static_cast<unsigned char>(s.back()) <= ' ' ||
+                          std::string_view("[](){}-_.:|").find(s.back()) != std::string_view::npos))
       s.remove_suffix(1);
   };
   strip();
@@ -120,7 +125,7 @@ bool is_page_class(std::string_view written) {
   for (const char c : written)
     if (c != '-' && c != '_') name += lower(c);
   static constexpr std::array<std::string_view, 16> names = {
-      "pagenum", "pageno",   "pagenumber", "pagenumb", "pagenr",    "pgnum", "pgno", "pgnumber",
+      "pagenum",   "pageno",   "pagenumber", "pagenumb",  "pagenr",  "pgnum", "pgno", "pgnumber",
       "pagebreak", "pagemark", "pagemarker", "pagelabel", "newpage", "folio", "pb",   "pagestart"};
   return std::find(names.begin(), names.end(), name) != names.end();
 }
@@ -128,7 +133,7 @@ bool is_page_class(std::string_view written) {
 std::size_t set_pages(Draft& draft, const std::string& name, std::vector<Fault>& doubts) {
   auto& blocks = draft.blocks;
   std::string page;
-  std::size_t m = 0;
+  std::size_t m = 0, used = 0;
   for (std::uint32_t b = 0; b < blocks.size(); ++b) {
     Block& block = blocks[b];
     const auto size = static_cast<std::uint32_t>(block.text.size());
@@ -139,13 +144,14 @@ std::size_t set_pages(Draft& draft, const std::string& name, std::vector<Fault>&
       while (at < size && static_cast<unsigned char>(block.text[at]) <= ' ') ++at;
       if (draft.marks[m].label == page) continue;
       page = draft.marks[m].label;
+      ++used;
       if (at >= size && size > 0) continue;  // the next block's page
       if (at <= first) block.page = page;
       if (at > 0 || !block.pages.empty()) block.pages.push_back({at, page});
     }
   }
   doubt_backward_pages(draft, name, doubts);
-  return draft.marks.size();
+  return used;
 }
 
 }  // namespace gallipot

@@ -28,8 +28,8 @@ int page_value(std::string_view label, bool& roman);
 /// they run in order, adds them to `draft.marks` in the order of the text and takes them out of the text.
 void find_printed_marks(Draft& draft);
 
-/// Sets Block::page and Block::pages from the marks and reports pages that run backwards. Returns the number of marks
-/// used.
+/// Sets Block::page and Block::pages from the marks and reports pages that run backwards. Returns the number of
+/// pages that begin; marks that repeat the page before them do not count.
 std::size_t set_pages(Draft& draft, const std::string& name, std::vector<Fault>& doubts);
 
 }  // namespace gallipot

@@ -14,7 +14,9 @@ namespace {
 
 class TextReader {
  public:
-  TextReader(std::string_view text, Draft& draft) : rows_(rows_of(text)), composer_(draft) { measure_ = measure_of(rows_); }
+  TextReader(std::string_view text, Draft& draft) : rows_(rows_of(text)), composer_(draft) {
+    measure_ = measure_of(rows_);
+  }
 
   void read() {
     std::size_t blank = 0;
@@ -99,8 +101,10 @@ void TextReader::prose(const Shape& shape, std::size_t begin, std::size_t end) {
     put(rows_[i]);
     if (i + 1 == end) break;
     std::uint32_t line = rows_[i].line;
-    if (shape.meant[i - begin]) composer_.hard_break();
-    else composer_.put("\n", line);
+    if (shape.meant[i - begin])
+      composer_.hard_break();
+    else
+      composer_.put("\n", line);
   }
   composer_.end();
 }
@@ -112,9 +116,12 @@ void TextReader::list(const Shape& shape, std::size_t begin, std::size_t end) {
     put(rows_[i]);
     if (i + 1 == end) break;
     std::uint32_t line = rows_[i].line;
-    if (!shape.breaks[i - begin]) composer_.put("\n", line);
-    else if (items) open(Block::Kind::list_item, rows_[i + 1]);
-    else composer_.hard_break();
+    if (!shape.breaks[i - begin])
+      composer_.put("\n", line);
+    else if (items)
+      open(Block::Kind::list_item, rows_[i + 1]);
+    else
+      composer_.hard_break();
   }
   composer_.end();
 }

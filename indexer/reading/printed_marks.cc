@@ -39,14 +39,18 @@ bool goes_on(const std::vector<Block>& blocks, std::size_t b) {
 /// A block that is nothing but a number: "-12-", "12", "Page 12".
 bool alone(const Block& block, Form& form, std::string& label) {
   const std::string_view text = block.text;
-  if (text.size() > 16 || text.empty() || block.kind == Block::Kind::rule || block.kind == Block::Kind::heading) return false;
+  if (text.size() > 16 || text.empty() || block.kind == Block::Kind::rule || block.kind == Block::Kind::heading)
+    return false;
   if (text[0] == '[' || text[0] == '{') return false;
   label = page_label(text);
   if (label.empty() || text.back() == '.') return false;
   const bool roman = !is_digit(label[0]);
-  if (text[0] == '-' || text.starts_with("\xE2\x80\x93") || text[0] == '(') form = Form::dashes;
-  else if (is_digit(text[0]) || (roman && text == label)) form = Form::alone;
-  else form = Form::word_alone;
+  if (text[0] == '-' || text.starts_with("\xE2\x80\x93") || text[0] == '(')
+    form = Form::dashes;
+  else if (is_digit(text[0]) || (roman && text == label))
+    form = Form::alone;
+  else
+    form = Form::word_alone;
   return !(roman && form == Form::alone && label.size() < 2);
 }
 
@@ -61,7 +65,12 @@ void find_bracketed(const Block& block, std::uint32_t index, std::size_t offset,
     if (label.empty()) continue;
     const bool word = inside[0] == 'P' || (inside[0] == 'p' && inside.size() > label.size());
     if (!word && !is_digit(label[0]) && label.size() < 2) continue;
-    Found f{index, {static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(i + end + 1)}, std::move(label), Form::bracket, offset + i, false};
+    Found f{index,
+            {static_cast<std::uint32_t>(i), static_cast<std::uint32_t>(i + end + 1)},
+            std::move(label),
+            Form::bracket,
+            offset + i,
+            false};
     f.form = word ? Form::bracket_word : close == '}' ? Form::brace : Form::bracket;
     out.push_back(std::move(f));
   }
@@ -103,7 +112,8 @@ void keep_sure_anchors(Draft& draft) {
     before = value;
     ++unsure;
   }
-  if (unsure > 0 && (sure >= 3 || steps * 10 < unsure * 8)) std::erase_if(draft.marks, [](const PageMark& m) { return !m.sure; });
+  if (unsure > 0 && (sure >= 3 || steps * 10 < unsure * 8))
+    std::erase_if(draft.marks, [](const PageMark& m) { return !m.sure; });
 }
 
 /// Takes a mark out of its text without leaving a space in a broken word or two between whole ones.
@@ -116,8 +126,10 @@ Edit removal(std::string_view text, Span span, bool& hyphen) {
   hyphen = word_end > 1 && text[word_end - 1] == '-' && text[word_end - 2] >= 'a' && text[word_end - 2] <= 'z' &&
            next < text.size() && text[next] >= 'a' && text[next] <= 'z';
   if (hyphen) return {word_end, next - word_end, ""};
-  if ((space_before || begin == 0) && space_after) ++end;
-  else if (space_before && end == text.size()) --begin;
+  if ((space_before || begin == 0) && space_after)
+    ++end;
+  else if (space_before && end == text.size())
+    --begin;
   return {begin, end - begin, ""};
 }
 
@@ -129,8 +141,9 @@ void join_around(Draft& draft, std::vector<bool>& gone) {
     std::uint32_t before = b - 1;
     while (before > 0 && gone[before]) --before;
     const auto& next = blocks[b + 1].text;
-    const bool one_sentence = blocks[before].kind == Block::Kind::paragraph && blocks[b + 1].kind == Block::Kind::paragraph &&
-                              !ends_sentence(blocks[before].text) && !next.empty() && next[0] >= 'a' && next[0] <= 'z';
+    const bool one_sentence = blocks[before].kind == Block::Kind::paragraph &&
+                              blocks[b + 1].kind == Block::Kind::paragraph && !ends_sentence(blocks[before].text) &&
+                              !next.empty() && next[0] >= 'a' && next[0] <= 'z';
     if (gone[before] || !one_sentence) continue;
     const auto end = static_cast<std::uint32_t>(blocks[before].text.size());
     const auto [first, last] = std::equal_range(draft.marks.begin(), draft.marks.end(), PageMark{b, 0, 0, "", true},
@@ -144,6 +157,8 @@ void join_around(Draft& draft, std::vector<bool>& gone) {
 void take_out(Draft& draft, const std::vector<Found>& found, const std::array<bool, 6>& taken) {
   std::vector<bool> gone(draft.blocks.size());
   bool any_gone = false;
+  std::vector<PageMark> new_marks;
+  std::vector<Seam> new_seams;
   for (std::size_t i = 0; i < found.size();) {
     const std::uint32_t b = found[i].block;
     std::vector<Edit> edits;
@@ -156,19 +171,25 @@ void take_out(Draft& draft, const std::vector<Found>& found, const std::array<bo
       Edit edit = removal(draft.blocks[b].text, found[i].span, hyphen);
       if (!edits.empty() && edit.at < edits.back().at + edits.back().erase) continue;
       if (hyphen) hyphens.push_back(edit.at + edit.erase);
-      marks.push_back({b, edit.at + edit.erase, std::max(line, draft.blocks[b].line_at(found[i].span.begin)), found[i].label, true});
+      marks.push_back({b, edit.at + edit.erase, std::max(line, draft.blocks[b].line_at(found[i].span.begin)),
+                       found[i].label, true});
       edits.push_back(std::move(edit));
     }
     if (edits.empty()) continue;
-    const EditMap map(edits);
-    for (auto& mark : marks) mark.at = map.moved(mark.at);
-    for (const auto at : hyphens) draft.seams.push_back({b, map.moved(at)});
-    apply_edits(edits, draft, b);
-    draft.marks.insert(draft.marks.end(), std::make_move_iterator(marks.begin()), std::make_move_iterator(marks.end()));
+    const auto tidying = apply_edits(edits, draft, b);
+    const EditMap first(edits), second(tidying);
+    for (auto& mark : marks) mark.at = second.moved(first.moved(mark.at));
+    for (const auto at : hyphens) new_seams.push_back({b, second.moved(first.moved(at))});
+    new_marks.insert(new_marks.end(), std::make_move_iterator(marks.begin()), std::make_move_iterator(marks.end()));
     gone[b] = draft.blocks[b].text.empty();
     any_gone = any_gone || gone[b];
   }
-  const auto by_place = [](const auto& x, const auto& y) { return x.block != y.block ? x.block < y.block : x.at < y.at; };
+  const auto by_place = [](const auto& x, const auto& y) {
+    return x.block != y.block ? x.block < y.block : x.at < y.at;
+  };
+  draft.marks.insert(draft.marks.end(), std::make_move_iterator(new_marks.begin()),
+                     std::make_move_iterator(new_marks.end()));
+  draft.seams.insert(draft.seams.end(), new_seams.begin(), new_seams.end());
   std::stable_sort(draft.marks.begin(), draft.marks.end(), by_place);
   std::stable_sort(draft.seams.begin(), draft.seams.end(), by_place);
   if (!any_gone) return;
@@ -189,7 +210,12 @@ void find_printed_marks(Draft& draft) {
     Form form = Form::alone;
     std::string label;
     if (!marked && alone(block, form, label))
-      found.push_back({b, {0, static_cast<std::uint32_t>(block.text.size())}, std::move(label), form, offset, goes_on(draft.blocks, b)});
+      found.push_back({b,
+                       {0, static_cast<std::uint32_t>(block.text.size())},
+                       std::move(label),
+                       form,
+                       offset,
+                       goes_on(draft.blocks, b)});
     offset += block.text.size() + 1;
   }
   if (found.empty()) return;

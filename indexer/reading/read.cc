@@ -11,6 +11,7 @@
 #include "indexer/reading/contents.h"
 #include "indexer/reading/dittos.h"
 #include "indexer/reading/draft.h"
+#include "indexer/reading/fractions.h"
 #include "indexer/reading/joins.h"
 #include "indexer/reading/page_marks.h"
 #include "indexer/text/unicode.h"
@@ -34,8 +35,10 @@ bool ends_with_folded(std::string_view name, std::string_view ending) {
 /// The content tells; the file's name decides where the content could be either.
 bool is_html(std::string_view bytes, const std::string& name) {
   const auto head = bytes.substr(0, 2048);
-  if (contains_folded(head, "<!doctype html") || contains_folded(head, "<html") || contains_folded(head, "<body")) return true;
-  const bool named = ends_with_folded(name, ".htm") || ends_with_folded(name, ".html") || ends_with_folded(name, ".xhtml");
+  if (contains_folded(head, "<!doctype html") || contains_folded(head, "<html") || contains_folded(head, "<body"))
+    return true;
+  const bool named =
+      ends_with_folded(name, ".htm") || ends_with_folded(name, ".html") || ends_with_folded(name, ".xhtml");
   const auto wide = bytes.substr(0, 65536);
   const bool tagged = contains_folded(wide, "<p>") || contains_folded(wide, "<p ") || contains_folded(wide, "<div") ||
                       contains_folded(wide, "<h1") || contains_folded(wide, "<h2") || contains_folded(wide, "<h3");
@@ -83,8 +86,8 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
   book.format = html ? "html" : "text";
   book.charset = decoded->charset;
   if (decoded->replaced > 0)
-    book.doubts.push_back({std::to_string(decoded->replaced) + " bytes could not be decoded as " + decoded->charset, name, 0,
-                           "save the file as UTF-8 or declare its encoding"});
+    book.doubts.push_back({std::to_string(decoded->replaced) + " bytes could not be decoded as " + decoded->charset,
+                           name, 0, "save the file as UTF-8 or declare its encoding"});
   one_kind_of_line_end(decoded->text);
   const std::string text = to_nfc(decoded->text);
   Draft draft = html ? draft_html(text) : draft_text(text);
@@ -92,6 +95,7 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
   if (draft.blocks.empty())
     return fault("nothing is left of the book without the transcription's own front and end matter",
                  "see whether the file holds the book's text", name);
+  part_fractions(draft);
   find_printed_marks(draft);
   book.page_marks = set_pages(draft, name, book.doubts);
   join_broken_words(draft);
@@ -103,13 +107,15 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
 
 Outcome<ReadBook> read_book_file(const std::string& path) {
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), std::fclose);
-  if (!file) return fault(std::string("the book cannot be opened (") + std::strerror(errno) + ")",
-                          "see whether the shelf list names it rightly", path);
+  if (!file)
+    return fault(std::string("the book cannot be opened (") + std::strerror(errno) + ")",
+                 "see whether the shelf list names it rightly", path);
   std::string bytes;
   std::string chunk(1 << 18, '\0');
   std::size_t got = 0;
   while ((got = std::fread(chunk.data(), 1, chunk.size(), file.get())) > 0) bytes.append(chunk, 0, got);
-  if (std::ferror(file.get())) return fault("the book cannot be read to its end", "see whether the disk is sound", path);
+  if (std::ferror(file.get()))
+    return fault("the book cannot be read to its end", "see whether the disk is sound", path);
   return read_book(bytes, path);
 }
 

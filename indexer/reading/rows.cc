@@ -24,20 +24,24 @@ std::string_view first_word(std::string_view s) { return s.substr(0, std::min(s.
 /// An amount opens the row ("2 cups", "Half a pound") or a figure stands in it ("Flour, 1 lb.").
 bool tells_amount(std::string_view row) {
   static constexpr std::array<std::string_view, 22> words = {
-      "a",   "an",    "one",  "two", "three",  "four",    "five",  "six", "seven", "eight", "nine",
+      "a",   "an",     "one",  "two", "three",   "four",  "five",  "six",  "seven", "eight",  "nine",
       "ten", "twelve", "half", "the", "quarter", "juice", "pinch", "salt", "yolks", "whites", "some"};
   if (std::any_of(row.begin(), row.end(), is_digit)) return true;
-  if (row.find("\xC2\xBC") != row.npos || row.find("\xC2\xBD") != row.npos || row.find("\xC2\xBE") != row.npos) return true;
+  if (row.find("\xC2\xBC") != row.npos || row.find("\xC2\xBD") != row.npos || row.find("\xC2\xBE") != row.npos)
+    return true;
   std::string word;
   for (const char c : first_word(row))
-    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z')) word += static_cast<char>(c | 32);
-    else break;
+    if ((c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z'))
+      word += static_cast<char>(c | 32);
+    else
+      break;
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
 bool ends_sentence(std::string_view row) { return !row.empty() && std::strchr(".:;!?-,]", row.back()) != nullptr; }
 
-void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t end, std::uint32_t measure, Shape& shape) {
+void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t end, std::uint32_t measure,
+                 Shape& shape) {
   std::uint32_t widest = 0, least_indent = UINT32_MAX;
   for (std::size_t i = begin; i < end; ++i) {
     widest = std::max(widest, rows[i].end());
@@ -54,7 +58,8 @@ void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t en
     const bool goes_on = (hangs && (small || row.end() > widest * 3 / 5)) || (small && !narrow && !fits) ||
                          (row.indent >= least_indent + 2 && next.indent == row.indent && small);
     shape.breaks.push_back((fits || hangs || next.indent < row.indent) && !goes_on);
-    shape.meant.push_back(fits && row.end() < widest * 7 / 10 && !small && (all_capitals(row) || ends_sentence(row.text)));
+    shape.meant.push_back(fits && row.end() < widest * 7 / 10 && !small &&
+                          (all_capitals(row) || ends_sentence(row.text)));
   }
 }
 
@@ -66,7 +71,8 @@ std::vector<Row> rows_of(std::string_view text) {
   std::uint32_t line = 0;
   for (std::size_t i = 0; i < text.size();) {
     const void* found = std::memchr(text.data() + i, '\n', text.size() - i);
-    const std::size_t end = found ? static_cast<std::size_t>(static_cast<const char*>(found) - text.data()) : text.size();
+    const std::size_t end =
+        found ? static_cast<std::size_t>(static_cast<const char*>(found) - text.data()) : text.size();
     Row row;
     row.line = ++line;
     std::size_t a = i, b = end;

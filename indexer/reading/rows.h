@@ -8,10 +8,10 @@
 namespace gallipot {
 
 struct Row {
-  std::string_view text;      ///< without white space at either end
-  std::uint32_t indent = 0;   ///< columns before it; a tab counts as eight
-  std::uint32_t width = 0;    ///< characters of `text`
-  std::uint32_t line = 0;     ///< raw line
+  std::string_view text;     ///< without white space at either end
+  std::uint32_t indent = 0;  ///< columns before it; a tab counts as eight
+  std::uint32_t width = 0;   ///< characters of `text`
+  std::uint32_t line = 0;    ///< raw line
 
   std::uint32_t end() const { return indent + width; }
 };

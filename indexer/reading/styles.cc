@@ -25,8 +25,7 @@ void declare(Look& look, const std::string& property, const std::string& value) 
     (yes ? look.off : look.on) &= static_cast<std::uint16_t>(~bit);
   };
   const bool whole_font = property == "font";
-  if (property == "font-style" || (whole_font && has("italic")))
-    set(Run::italic, has("italic") || has("oblique"));
+  if (property == "font-style" || (whole_font && has("italic"))) set(Run::italic, has("italic") || has("oblique"));
   if (property == "font-weight" || (whole_font && has("bold")))
     set(Run::bold, has("bold") || (value.size() >= 3 && value[0] >= '6' && value[0] <= '9' && value[1] == '0'));
   if (property == "font-variant" || property == "font-variant-caps" || (whole_font && has("small-caps")))

@@ -4,8 +4,9 @@
 namespace gallipot {
 
 void Chapters::enter(std::string_view title, const Opening& opening, int level, bool adjacent) {
-  // Headings carry their rank; other heads rank below them, those that only say "chapter" above the rest.
-  int rank = opening.heading ? level : opening.wording == Wording::chapter ? 7 : 8;
+  if (opening.wording == Wording::remarks) return;  // they belong to the division that is open
+  // Headings carry their rank; other heads rank below them.
+  int rank = opening.heading ? level : 8;
   // "CHAPTER IV." and "RELISHES." one after the other are one head in two lines.
   if (adjacent && !open_.empty() && open_.back().rank >= rank && open_.back().group != opening.group &&
       opening.wording != Wording::chapter)

@@ -27,6 +27,10 @@ std::uint16_t word_cue(std::string_view cue) {
   if (cue == "number") return sign_number;
   if (cue == "time") return sign_time;
   if (cue == "honorific") return sign_honorific;
+  if (cue == "rank") return sign_rank;
+  if (cue == "closing") return sign_closing;
+  if (cue == "given") return sign_given;
+  if (cue == "source") return sign_source;
   return 0;
 }
 
@@ -36,7 +40,10 @@ Wording heading_cue(std::string_view cue) {
   if (cue == "way") return Wording::way;
   if (cue == "chapter") return Wording::chapter;
   if (cue == "front") return Wording::front;
+  if (cue == "remarks") return Wording::remarks;
+  if (cue == "division") return Wording::division;
   if (cue == "menu") return Wording::menu;
+  if (cue == "calendar") return Wording::calendar;
   return Wording::plain;
 }
 

@@ -29,16 +29,23 @@ using Clock = std::chrono::steady_clock;
 double seconds_since(Clock::time_point start) { return std::chrono::duration<double>(Clock::now() - start).count(); }
 
 tl::unexpected<Fault> xapian_fault(const Xapian::Error& error, const std::string& folder) {
-  return fault("the index cannot be written: " + error.get_msg(), "see whether the disk is full and who may write here", folder);
+  return fault("the index cannot be written: " + error.get_msg(), "see whether the disk is full and who may write here",
+               folder);
 }
 
 /// What the threads of one run share.
 class IndexingRun {
  public:
   IndexingRun(const std::vector<Book>& books, const std::vector<std::uint32_t>& orders, const Lexicon& lexicon,
-      const Register& measures, const BuildOptions& options)
-      : books_(books), orders_(orders), lexicon_(lexicon), measures_(measures), options_(options),
-        sizes_(sizes_of(books)), sharing_(sizes_), reports_(books.size()) {
+              const Register& measures, const BuildOptions& options)
+      : books_(books),
+        orders_(orders),
+        lexicon_(lexicon),
+        measures_(measures),
+        options_(options),
+        sizes_(sizes_of(books)),
+        sharing_(sizes_),
+        reports_(books.size()) {
     progress_.books_all = books.size();
     for (const auto size : sizes_) progress_.bytes_all += size;
   }
@@ -50,7 +57,8 @@ class IndexingRun {
     {
       std::vector<std::jthread> threads;
       for (unsigned t = 1; t < count; ++t)
-        threads.emplace_back([this, t, &building, &paths] { paths[t] = work(fmt::format("{}/shard-{}-", building, t)); });
+        threads.emplace_back(
+            [this, t, &building, &paths] { paths[t] = work(fmt::format("{}/shard-{}-", building, t)); });
       paths[0] = work(fmt::format("{}/shard-0-", building));
     }
     if (thrown_) std::rethrow_exception(thrown_);
@@ -109,7 +117,8 @@ class IndexingRun {
   void store(const Sharing::Work& work, Shards& shards) {
     std::size_t ingredients = 0;
     for (std::size_t i = work.from; i < work.to; ++i) {
-      const auto recipe = make_comparable(std::move(work.open->recipes[i]), books_[work.book], orders_[work.book], lexicon_, measures_);
+      const auto recipe =
+          make_comparable(std::move(work.open->recipes[i]), books_[work.book], orders_[work.book], lexicon_, measures_);
       ingredients += recipe.ingredients.size();
       shards.add(recipe);
     }
@@ -155,7 +164,8 @@ Outcome<bool> no_book_twice(const std::vector<Book>& books) {
   if (books.empty()) return fault("there is no book to index", "name a shelf list with books in it");
   std::set<std::string_view> ids;
   for (const auto& book : books)
-    if (!ids.insert(book.id).second) return fault(fmt::format("the book \"{}\" is listed twice", book.id), "list it once");
+    if (!ids.insert(book.id).second)
+      return fault(fmt::format("the book \"{}\" is listed twice", book.id), "list it once");
   return true;
 }
 
@@ -220,7 +230,8 @@ Outcome<BuildReport> build_index(const std::vector<Book>& books, const std::stri
     if (std::all_of(report.books.begin(), report.books.end(), refused))
       return fault("none of the books could be indexed: " + report.books.front().refused);
     auto manifest = manifest_of(site.old(), books, orders, report.books, lexicon);
-    auto finished = site.finish(std::move(shards), std::move(manifest), replaced_books(site.old(), report.books), options.merge);
+    auto finished =
+        site.finish(std::move(shards), std::move(manifest), replaced_books(site.old(), report.books), options.merge);
     if (!finished) return tl::unexpected(finished.error());
     for (const auto& book : report.books) {
       report.recipes += book.recipes;

@@ -21,7 +21,8 @@ class Findings {
       : folder_(folder), mend_(fmt::format("index the book \"{}\" again", book)), all_(all) {}
   ~Findings() {
     if (count_ > most_findings_a_book)
-      all_.push_back({fmt::format("and {} more faults of the same book", count_ - most_findings_a_book), folder_, 0, mend_});
+      all_.push_back(
+          {fmt::format("and {} more faults of the same book", count_ - most_findings_a_book), folder_, 0, mend_});
   }
   Findings(const Findings&) = delete;
   Findings& operator=(const Findings&) = delete;
@@ -62,9 +63,11 @@ void check_book(const Xapian::Database& database, const Book& book, std::size_t 
     }
   }
   if (documents != count)
-    findings.add(fmt::format("\"{}\" has {} recipes by the manifest and {} in the database", book.id, count, documents));
+    findings.add(
+        fmt::format("\"{}\" has {} recipes by the manifest and {} in the database", book.id, count, documents));
   for (std::size_t i = 1; i <= count; ++i)
-    if (!seen[i]) findings.add(fmt::format("the recipe \"{}\" is missing", recipe_id(book.id, static_cast<std::uint32_t>(i))));
+    if (!seen[i])
+      findings.add(fmt::format("the recipe \"{}\" is missing", recipe_id(book.id, static_cast<std::uint32_t>(i))));
 }
 
 /// Xapian's own check of the tables on disk. Parts on other machines must be checked there.
@@ -86,7 +89,8 @@ void check_database(const std::string& generation, const std::string& folder, st
   std::string told = words.str();
   std::replace(told.begin(), told.end(), '\n', ' ');
   if (told.size() > 200) told = told.substr(0, 200) + "...";
-  found.push_back({fmt::format("the database is damaged ({} faults): {}", errors, told), folder, 0, "index all books again"});
+  found.push_back(
+      {fmt::format("the database is damaged ({} faults): {}", errors, told), folder, 0, "index all books again"});
 }
 
 }  // namespace

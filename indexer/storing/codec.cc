@@ -1,5 +1,5 @@
-// Recipes as bytes. Each struct lists its fields once, in `fields`; writing and reading both walk that list, so that the
-// two cannot drift apart. Anything that adds, drops or reorders a field must raise schema::version.
+// Recipes as bytes. Each struct lists its fields once, in `fields`; writing and reading both walk that list, so that
+// the two cannot drift apart. Anything that adds, drops or reorders a field must raise schema::version.
 #include "indexer/storing/codec.h"
 
 #include <bit>
@@ -14,12 +14,19 @@ namespace {
 template <typename T>
 concept Enumeration = std::is_enum_v<T>;
 
-std::uint64_t zigzag(std::int64_t v) { return (static_cast<std::uint64_t>(v) << 1) ^ static_cast<std::uint64_t>(v >> 63); }
+std::uint64_t zigzag(std::int64_t v) {
+  return (static_cast<std::uint64_t>(v) << 1) ^ static_cast<std::uint64_t>(v >> 63);
+}
 std::int64_t unzigzag(std::uint64_t v) { return static_cast<std::int64_t>(v >> 1) ^ -static_cast<std::int64_t>(v & 1); }
 
 /// How a real number is written: most printed numbers are small and whole, or exact in single precision (halves,
 /// quarters), and then need not take eight bytes.
 enum class Real : std::uint8_t { whole, single, full };
+
+/// A share of one, as it is kept: what lies outside 0..1 is brought inside.
+std::uint64_t in_ten_thousandths(double v) {
+  return v > 0 ? static_cast<std::uint64_t>(std::lround(std::fmin(v, 1) * 10'000)) : 0;
+}
 
 class Writer {
  public:
@@ -35,11 +42,12 @@ class Writer {
   }
   void operator()(const bool& b) { bytes += b ? '\1' : '\0'; }
   template <std::unsigned_integral T>
-    requires(!std::same_as<T, bool>)
-  void operator()(const T& v) { number(v); }
+  requires(!std::same_as<T, bool>) void operator()(const T& v) { number(v); }
   void operator()(const int& v) { number(zigzag(v)); }
   template <Enumeration E>
-  void operator()(const E& v, E /*last*/) { bytes += static_cast<char>(v); }
+  void operator()(const E& v, E /*last*/) {
+    bytes += static_cast<char>(v);
+  }
   void operator()(const double& v) {
     if (v >= 0 && v < 1e15 && std::trunc(v) == v && !std::signbit(v)) {
       bytes += static_cast<char>(Real::whole);
@@ -52,6 +60,7 @@ class Writer {
       raw(std::bit_cast<std::uint64_t>(v));
     }
   }
+  void share(const double& v) { number(in_ten_thousandths(v)); }
   /// A number near to the last one of its kind: the difference is written.
   void near(const std::uint32_t& v, std::uint32_t& last) {
     number(zigzag(static_cast<std::int64_t>(v) - static_cast<std::int64_t>(last)));
@@ -101,8 +110,7 @@ class Reader {
     b = v == 1;
   }
   template <std::unsigned_integral T>
-    requires(!std::same_as<T, bool>)
-  void operator()(T& v) {
+  requires(!std::same_as<T, bool>) void operator()(T& v) {
     const auto n = number();
     v = static_cast<T>(n);
     if (v != n) broken_ = true;
@@ -120,15 +128,27 @@ class Reader {
   }
   void operator()(double& v) {
     switch (static_cast<Real>(byte())) {
-      case Real::whole: v = static_cast<double>(number()); return;
-      case Real::single: v = static_cast<double>(std::bit_cast<float>(raw<std::uint32_t>())); return;
-      case Real::full: v = std::bit_cast<double>(raw<std::uint64_t>()); return;
+      case Real::whole:
+        v = static_cast<double>(number());
+        return;
+      case Real::single:
+        v = static_cast<double>(std::bit_cast<float>(raw<std::uint32_t>()));
+        return;
+      case Real::full:
+        v = std::bit_cast<double>(raw<std::uint64_t>());
+        return;
     }
     broken_ = true;
     v = 0;
   }
+  void share(double& v) {
+    const auto n = number();
+    if (n > 10'000) broken_ = true;
+    v = static_cast<double>(n) / 10'000;
+  }
   void near(std::uint32_t& v, std::uint32_t& last) {
-    const auto n = static_cast<std::int64_t>(static_cast<std::uint64_t>(last) + static_cast<std::uint64_t>(unzigzag(number())));
+    const auto n =
+        static_cast<std::int64_t>(static_cast<std::uint64_t>(last) + static_cast<std::uint64_t>(unzigzag(number())));
     v = static_cast<std::uint32_t>(n);
     if (v != n) broken_ = true;
     last = v;
@@ -169,7 +189,8 @@ class Reader {
   template <typename T>
   T raw() {
     T v = 0;
-    for (std::size_t i = 0; i < sizeof v; ++i) v = static_cast<T>(v | static_cast<T>(static_cast<T>(byte()) << (8 * i)));
+    for (std::size_t i = 0; i < sizeof v; ++i)
+      v = static_cast<T>(v | static_cast<T>(static_cast<T>(byte()) << (8 * i)));
     return v;
   }
   std::string_view rest_;
@@ -230,7 +251,7 @@ void fields(A& a, Of<A, Ingredient>& i) {
   a.maybe(i.per, [&](auto& p) { fields(a, p); });
   a(i.optional);
   a(i.alternative_of);
-  a(i.confidence);
+  a.share(i.confidence);
 }
 
 template <typename A>
@@ -280,7 +301,7 @@ void fields(A& a, Of<A, Recipe>& r) {
     a.near(p.at, at);
     a(p.page);
   });
-  a(r.confidence);
+  a.share(r.confidence);
   a(r.doubt);
 }
 
@@ -313,7 +334,8 @@ Outcome<ComparableRecipe> decode_recipe(std::string_view bytes) {
   Reader reader(bytes);
   ComparableRecipe recipe;
   fields(reader, recipe);
-  if (reader.broken()) return fault("the index is damaged: a stored recipe is cut short or garbled", "index the books again");
+  if (reader.broken())
+    return fault("the index is damaged: a stored recipe is cut short or garbled", "index the books again");
   if (!reader.at_end()) return fault("the index is damaged: a stored recipe is too long", "index the books again");
   return recipe;
 }

@@ -9,7 +9,9 @@
 
 namespace gallipot {
 
-/// Compact bytes (own binary form: varints and length-prefixed strings); the schema version guards it.
+/// Compact bytes (own binary form: varints and length-prefixed strings); the schema version guards it. All comes back
+/// as it was, but for confidences: they are kept to a ten-thousandth (their further digits say nothing and would be a
+/// tenth of the index).
 std::string encode(const ComparableRecipe& recipe);
 
 /// Faults: bytes cut short or out of range ("the index is damaged").

@@ -18,7 +18,8 @@ namespace fs = std::filesystem;
 std::string reason(int error) { return std::generic_category().message(error); }
 
 tl::unexpected<Fault> cannot_write(const std::string& path, int error) {
-  return fault("the index cannot be written: " + reason(error), "see whether the disk is full and who may write here", path);
+  return fault("the index cannot be written: " + reason(error), "see whether the disk is full and who may write here",
+               path);
 }
 
 /// A file descriptor, closed when it goes.

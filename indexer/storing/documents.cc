@@ -6,11 +6,19 @@
 
 #include "indexer/storing/codec.h"
 #include "indexer/storing/schema.h"
+#include "indexer/text/words.h"
 
 namespace gallipot {
 namespace {
 
 constexpr std::size_t most_remembered = 200'000;  // words; about 25 MB a thread
+
+/// Adds the words of a title as they are spelt; numbers and points are no words.
+void add_spelt(Xapian::Document& document, std::string_view title) {
+  const Words words(title);
+  for (const Word& word : words.all())
+    if (word.kind == Word::Kind::word) document.add_boolean_term(schema::term(schema::title_word, word.key));
+}
 
 /// Adds the distinct ones of `values`, each counting once.
 void add_distinct(Xapian::Document& document, std::string_view prefix, std::vector<std::string_view> values) {
@@ -40,6 +48,7 @@ void Documents::add_stems(Xapian::Document& document, const ComparableRecipe& re
   const Recipe& r = recipe.recipe;
   stems_.append_numbers(r.title, numbers_);
   if (r.dish_title != r.title) stems_.append_numbers(r.dish_title, numbers_);
+  add_spelt(document, r.title);
   const auto title = numbers_;
   add_words(document, schema::title);
   numbers_ = title;

@@ -47,7 +47,9 @@ class CodePoints {
 
 void key(Json& json, std::string_view name) { json.Key(name.data(), static_cast<rapidjson::SizeType>(name.size())); }
 
-void text(Json& json, std::string_view value) { json.String(value.data(), static_cast<rapidjson::SizeType>(value.size())); }
+void text(Json& json, std::string_view value) {
+  json.String(value.data(), static_cast<rapidjson::SizeType>(value.size()));
+}
 
 void text_or_null(Json& json, std::string_view value) {
   if (value.empty()) {

@@ -54,7 +54,8 @@ void delete_book(Xapian::WritableDatabase& database, const std::string& book) {
   for (;;) {
     std::vector<Xapian::docid> some;
     const auto end = database.postlist_end(term);
-    for (auto at = database.postlist_begin(term); at != end && some.size() < deletions_at_a_time; ++at) some.push_back(*at);
+    for (auto at = database.postlist_begin(term); at != end && some.size() < deletions_at_a_time; ++at)
+      some.push_back(*at);
     if (some.empty()) return;
     for (const auto docid : some) database.delete_document(docid);
     database.commit();
@@ -67,7 +68,8 @@ Outcome<bool> prepare_index_folder(const std::string& folder) {
   std::error_code error;
   if (!fs::exists(folder, error)) {
     fs::create_directories(folder, error);
-    if (error) return fault("the folder cannot be made: " + error.message(), "name a folder where you may write", folder);
+    if (error)
+      return fault("the folder cannot be made: " + error.message(), "name a folder where you may write", folder);
     return true;
   }
   if (!fs::is_directory(folder, error))

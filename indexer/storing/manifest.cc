@@ -65,7 +65,8 @@ Outcome<ShelvedBook> read_book(const rapidjson::Value& json, const std::string& 
   for (const char* name : {"order", "recipes", "bytes"})
     if (!json.HasMember(name) || !json[name].IsUint64())
       return damaged(path, fmt::format("the book \"{}\" has no \"{}\"", out.book.id, name));
-  if (!json["order"].IsUint()) return damaged(path, fmt::format("\"order\" of the book \"{}\" is too large", out.book.id));
+  if (!json["order"].IsUint())
+    return damaged(path, fmt::format("\"order\" of the book \"{}\" is too large", out.book.id));
   out.order = json["order"].GetUint();
   out.recipes = json["recipes"].GetUint64();
   out.bytes = json["bytes"].GetUint64();
@@ -80,13 +81,15 @@ Outcome<Manifest> parse(const std::string& bytes, const std::string& path) {
   json.Parse(bytes.c_str(), bytes.size());
   if (json.HasParseError()) {
     const auto at = bytes.begin() + static_cast<std::ptrdiff_t>(std::min(json.GetErrorOffset(), bytes.size()));
-    return damaged(path, fmt::format("its manifest is not JSON ({})", rapidjson::GetParseError_En(json.GetParseError())),
+    return damaged(path,
+                   fmt::format("its manifest is not JSON ({})", rapidjson::GetParseError_En(json.GetParseError())),
                    1 + static_cast<long>(std::count(bytes.begin(), at, '\n')));
   }
   if (!json.IsObject() || !json.HasMember("schema") || !json["schema"].IsInt())
     return damaged(path, "its manifest names no \"schema\"");
   if (json["schema"].GetInt() != schema::version)
-    return fault(fmt::format("the index is of schema {} and this program reads schema {}", json["schema"].GetInt(), schema::version),
+    return fault(fmt::format("the index is of schema {} and this program reads schema {}", json["schema"].GetInt(),
+                             schema::version),
                  again, path);
   if (!json.HasMember("generation") || !json["generation"].IsString() || json["generation"].GetStringLength() == 0)
     return damaged(path, "its manifest names no \"generation\"");
@@ -98,7 +101,8 @@ Outcome<Manifest> parse(const std::string& bytes, const std::string& path) {
   for (const auto& entry : json["books"].GetArray()) {
     auto book = read_book(entry, path);
     if (!book) return tl::unexpected(book.error());
-    if (!ids.insert(book->book.id).second) return damaged(path, fmt::format("the book \"{}\" stands in it twice", book->book.id));
+    if (!ids.insert(book->book.id).second)
+      return damaged(path, fmt::format("the book \"{}\" stands in it twice", book->book.id));
     out.books.push_back(std::move(*book));
   }
   std::sort(out.books.begin(), out.books.end(), [](const auto& a, const auto& b) { return a.order < b.order; });
@@ -139,7 +143,8 @@ Outcome<Manifest> read_manifest(const std::string& folder) {
     return fault("there is no index in this folder", "name the folder that the books were indexed into", folder);
   std::ifstream in(path, std::ios::binary);
   const std::string bytes((std::istreambuf_iterator<char>(in)), std::istreambuf_iterator<char>());
-  if (!in.is_open() || in.bad()) return fault("the manifest of the index cannot be read", "see who may read this file", path);
+  if (!in.is_open() || in.bad())
+    return fault("the manifest of the index cannot be read", "see who may read this file", path);
   return parse(bytes, path);
 }
 

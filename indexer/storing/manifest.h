@@ -12,16 +12,16 @@ namespace gallipot {
 
 /// A book as it is in an index.
 struct ShelvedBook {
-  Book book;                 ///< `path` is empty: where the file lay is no part of the index
-  std::uint32_t order = 0;   ///< its place on the shelf; kept when the book is indexed again
+  Book book;                ///< `path` is empty: where the file lay is no part of the index
+  std::uint32_t order = 0;  ///< its place on the shelf; kept when the book is indexed again
   std::uint64_t recipes = 0;
-  std::uint64_t bytes = 0;   ///< of the file
-  std::string tables;        ///< Lexicon::fingerprint() when it was indexed
+  std::uint64_t bytes = 0;  ///< of the file
+  std::string tables;       ///< Lexicon::fingerprint() when it was indexed
 };
 
 struct Manifest {
-  std::string generation;            ///< name of the live database in the index folder: "generation-3"
-  std::vector<ShelvedBook> books;    ///< by order
+  std::string generation;          ///< name of the live database in the index folder: "generation-3"
+  std::vector<ShelvedBook> books;  ///< by order
 };
 
 /// Whether there is a manifest in the folder, readable or not.

@@ -44,7 +44,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b) {
   return last[b.size()];
 }
 
-std::string nearest_recipes(std::string_view id, const std::vector<Book>& books, const std::vector<std::size_t>& counts) {
+std::string nearest_recipes(std::string_view id, const std::vector<Book>& books,
+                            const std::vector<std::size_t>& counts) {
   if (books.empty()) return "this index holds no books; index some";
   const std::string_view asked = id.substr(0, id.rfind('/'));
   const auto ordinal = ordinal_in(id);

@@ -16,20 +16,21 @@ namespace gallipot::schema {
 inline constexpr int version = 1;
 
 // Term prefixes. Multi-letter prefixes start with X, as Xapian's own conventions ask.
-inline constexpr std::string_view id = "Q";             ///< unique: recipe id
-inline constexpr std::string_view book = "XB";          ///< book id
-inline constexpr std::string_view country = "XC";       ///< ISO 3166
-inline constexpr std::string_view title = "S";          ///< stemmed word of the title (Xapian's usual letter for it)
-inline constexpr std::string_view title_word = "XW";       ///< word of the title as spelt, plain lower case: for spelling help
-inline constexpr std::string_view dish_base = "XDB";    ///< canonical base of the dish
-inline constexpr std::string_view dish_kind = "XDK";    ///< canonical kind of the dish
-inline constexpr std::string_view dish_family = "XDF";  ///< family of that kind
-inline constexpr std::string_view ingredient = "XI";    ///< canonical ingredient name
+inline constexpr std::string_view id = "Q";        ///< unique: recipe id
+inline constexpr std::string_view book = "XB";     ///< book id
+inline constexpr std::string_view country = "XC";  ///< ISO 3166
+inline constexpr std::string_view title = "S";     ///< stemmed word of the title (Xapian's usual letter for it)
+inline constexpr std::string_view title_word =
+    "XW";  ///< word of the title as spelt, plain lower case: for spelling help
+inline constexpr std::string_view dish_base = "XDB";        ///< canonical base of the dish
+inline constexpr std::string_view dish_kind = "XDK";        ///< canonical kind of the dish
+inline constexpr std::string_view dish_family = "XDF";      ///< family of that kind
+inline constexpr std::string_view ingredient = "XI";        ///< canonical ingredient name
 inline constexpr std::string_view ingredient_base = "XIB";  ///< what it is made of
 inline constexpr std::string_view operation = "XO";         ///< operation
 inline constexpr std::string_view chapter = "XH";           ///< stemmed word of the chapter head
 inline constexpr std::string_view shingle = "XL";           ///< MinHash signature piece, for lineage
-inline constexpr std::string_view word = "Z";              ///< stem of a word of title or text (see stems.h)
+inline constexpr std::string_view word = "Z";               ///< stem of a word of title or text (see stems.h)
 
 /// The term of a value: the two put together, with no sign between them, cut to what a Xapian term can hold.
 /// Canonical names are in lower case and so cannot be mistaken for a longer prefix.
@@ -38,7 +39,7 @@ inline std::string term(std::string_view prefix, std::string_view value) {
   return std::string(prefix).append(value.substr(0, longest - prefix.size()));
 }
 
-// How often a term counts in a document (wdf): id, book and country 0 (they filter and say nothing of likeness);
+// How often a term counts in a document (wdf): id, book, country and title_word 0 (they say nothing of likeness);
 // operation, title, chapter and word as often as they stand there; all others 1.
 
 // Value slots.

@@ -16,10 +16,10 @@ namespace gallipot {
 
 /// A book that has been cut and whose recipes are being taken, some at a time, by whoever is free.
 struct OpenBook {
-  std::size_t index = 0;              ///< of the book in the list given to Sharing
+  std::size_t index = 0;  ///< of the book in the list given to Sharing
   std::vector<Recipe> recipes;
-  std::size_t taken = 0;              ///< recipes given out; guarded by Sharing
-  std::size_t done = 0;               ///< recipes handed back; guarded by Sharing
+  std::size_t taken = 0;  ///< recipes given out; guarded by Sharing
+  std::size_t done = 0;   ///< recipes handed back; guarded by Sharing
   std::atomic<std::size_t> ingredients{0};
 };
 
@@ -32,8 +32,8 @@ class Sharing {
   explicit Sharing(const std::vector<std::uint64_t>& sizes);
 
   struct Work {
-    std::size_t book = 0;               ///< to be read and cut, where `open` is empty
-    std::shared_ptr<OpenBook> open;     ///< else recipes [from, to) of it are to be parsed and stored
+    std::size_t book = 0;            ///< to be read and cut, where `open` is empty
+    std::shared_ptr<OpenBook> open;  ///< else recipes [from, to) of it are to be parsed and stored
     std::size_t from = 0, to = 0;
   };
 
@@ -53,9 +53,9 @@ class Sharing {
 
   std::mutex mutex_;
   std::condition_variable changed_;
-  std::vector<std::size_t> waiting_;               ///< books not begun, smallest first
-  std::vector<std::shared_ptr<OpenBook>> open_;    ///< books with recipes not given out
-  std::size_t reading_ = 0;                        ///< books given out to be read and not yet opened
+  std::vector<std::size_t> waiting_;             ///< books not begun, smallest first
+  std::vector<std::shared_ptr<OpenBook>> open_;  ///< books with recipes not given out
+  std::size_t reading_ = 0;                      ///< books given out to be read and not yet opened
   bool stopped_ = false;
 };
 

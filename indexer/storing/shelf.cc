@@ -25,7 +25,8 @@ tl::unexpected<Fault> unreadable(const Xapian::Error& error, const std::string& 
 std::string common_tables(const Manifest& manifest) {
   if (manifest.books.empty()) return {};
   const std::string& first = manifest.books.front().tables;
-  const bool same = std::all_of(manifest.books.begin(), manifest.books.end(), [&](const auto& b) { return b.tables == first; });
+  const bool same =
+      std::all_of(manifest.books.begin(), manifest.books.end(), [&](const auto& b) { return b.tables == first; });
   return same ? first : std::string();
 }
 
@@ -93,7 +94,9 @@ Outcome<ComparableRecipe> Shelf::recipe(Xapian::docid docid) const {
   }
 }
 
-std::string Shelf::id_of(Xapian::docid docid) const { return std::string(recipe_id_in(database_->get_document(docid).get_data())); }
+std::string Shelf::id_of(Xapian::docid docid) const {
+  return std::string(recipe_id_in(database_->get_document(docid).get_data()));
+}
 
 Outcome<bool> Shelf::each(const std::function<bool(const ComparableRecipe&)>& visit) const {
   std::vector<Stored> stored;  // of one book

@@ -32,6 +32,7 @@ class Shelf {
   Outcome<ComparableRecipe> recipe(std::string_view id) const;
   /// The recipe of a Xapian document.
   Outcome<ComparableRecipe> recipe(Xapian::docid docid) const;
+  /// Its Xapian document; nothing where there is no such id. Throws Xapian::Error where the database is damaged.
   std::optional<Xapian::docid> docid_of(std::string_view id) const;
   /// The id of a Xapian document, without decoding the rest. Throws Xapian::Error where there is no such document.
   std::string id_of(Xapian::docid docid) const;

@@ -13,7 +13,8 @@ namespace {
 namespace fs = std::filesystem;
 
 tl::unexpected<Fault> cannot_write(const std::error_code& error, const std::string& path) {
-  return fault("the index cannot be written: " + error.message(), "see whether the disk is full and who may write here", path);
+  return fault("the index cannot be written: " + error.message(), "see whether the disk is full and who may write here",
+               path);
 }
 
 }  // namespace
@@ -52,8 +53,8 @@ Outcome<bool> Site::begin() {
   return true;
 }
 
-Outcome<std::vector<std::string>> Site::with_kept(std::vector<std::string> shards, const std::vector<std::string>& replaced,
-                                                  bool merged) const {
+Outcome<std::vector<std::string>> Site::with_kept(std::vector<std::string> shards,
+                                                  const std::vector<std::string>& replaced, bool merged) const {
   if (replaced.size() == old_.books.size()) return shards;
   std::string kept = in_folder(live_);
   if (!replaced.empty() || !merged) {

@@ -30,7 +30,8 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
   report.habit = std::move(cut.habit);
   report.recipes = cut.recipes.size();
   if (cut.recipes.empty())
-    report.refused = Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
+    report.refused =
+        Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
   return out;

@@ -4,8 +4,8 @@
 #include <cstdint>
 #include <vector>
 
-#include "indexer/storing/build.h"
 #include "indexer/normalizing/comparable.h"
+#include "indexer/storing/build.h"
 
 namespace gallipot {
 

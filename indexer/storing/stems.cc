@@ -49,21 +49,26 @@ std::string_view Stems::lexicon_spelling(std::string_view key) const {
   return key;
 }
 
-std::uint32_t Stems::meet(std::string_view key) {
-  std::uint32_t number = none;
-  if (key.size() <= longest_word && !is_common(key)) {
-    const std::string stem = snowball_(std::string(lexicon_spelling(key)));
-    if (!stem.empty()) {
-      const auto [at, is_new] = stem_numbers_.try_emplace(stem, static_cast<std::uint32_t>(stems_.size()));
-      if (is_new) stems_.push_back(stem);
-      number = at->second;
-    }
-  }
-  numbers_.emplace(key, number);
-  return number;
+std::uint32_t Stems::number_of_stem_of(std::string_view word) {
+  const std::string stem = snowball_(std::string(word));
+  if (stem.empty()) return none;
+  const auto [at, is_new] = stem_numbers_.try_emplace(stem, static_cast<std::uint32_t>(stems_.size()));
+  if (is_new) stems_.push_back(stem);
+  return at->second;
 }
 
-std::uint32_t Stems::number_of(std::string_view key) {
+Stems::Numbers Stems::meet(std::string_view key) {
+  Numbers numbers;
+  if (key.size() <= longest_word && !is_common(key)) {
+    numbers.printed = number_of_stem_of(key);
+    const auto lexicon = number_of_stem_of(lexicon_spelling(key));
+    if (lexicon != numbers.printed) numbers.lexicon = lexicon;
+  }
+  numbers_.emplace(key, numbers);
+  return numbers;
+}
+
+Stems::Numbers Stems::numbers_of(std::string_view key) {
   const auto at = numbers_.find(key);
   return at != numbers_.end() ? at->second : meet(key);
 }
@@ -72,7 +77,9 @@ void Stems::append_numbers(std::string_view text, std::vector<std::uint32_t>& ou
   const Words words(text);
   for (const Word& word : words.all()) {
     if (word.kind != Word::Kind::word) continue;
-    if (const auto number = number_of(word.key); number != none) out.push_back(number);
+    const auto numbers = numbers_of(word.key);
+    if (numbers.printed != none) out.push_back(numbers.printed);
+    if (numbers.lexicon != none) out.push_back(numbers.lexicon);
   }
 }
 

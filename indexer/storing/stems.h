@@ -13,17 +13,22 @@
 
 namespace gallipot {
 
-/// A word is brought to the lexicon's spelling where that is one word too ("catchup" -> "catsup", "eschalot" ->
-/// "shallot"), then stemmed (Snowball English). Numbers and the little words of `common_words.tsv` have no stem.
+/// A word is stemmed as it is spelt (Snowball English) and, where the lexicon has another spelling of one word for it
+/// ("catchup" -> "catsup", "eschalot" -> "shallot"), stemmed in that too: it is found by either. Numbers and the little
+/// words of `common_words.tsv` have no stem.
 /// Remembers every word that it has met: keep one a thread. The lexicon must outlive it.
 class Stems {
  public:
   explicit Stems(const Lexicon& lexicon);
 
-  /// A number that stands for a stem until `forget` is called; `none` where the word has no stem.
-  /// `key` is a Word's key.
+  /// Numbers that stand for stems until `forget` is called; `none` where the word has no stem, or no second one.
   static constexpr std::uint32_t none = 0;
-  std::uint32_t number_of(std::string_view key);
+  struct Numbers {
+    std::uint32_t printed = none;  ///< as it is spelt
+    std::uint32_t lexicon = none;  ///< as the lexicon spells it, where that is another stem
+  };
+  /// `key` is a Word's key.
+  Numbers numbers_of(std::string_view key);
   /// The stem, without a prefix, of a number.
   const std::string& stem(std::uint32_t number) const { return stems_[number]; }
 
@@ -41,12 +46,13 @@ class Stems {
     using is_transparent = void;
     std::size_t operator()(std::string_view s) const { return std::hash<std::string_view>{}(s); }
   };
-  std::uint32_t meet(std::string_view key);
+  Numbers meet(std::string_view key);
+  std::uint32_t number_of_stem_of(std::string_view word);
   std::string_view lexicon_spelling(std::string_view key) const;
 
   const Lexicon& lexicon_;
   Xapian::Stem snowball_{"en"};
-  std::unordered_map<std::string, std::uint32_t, Hash, std::equal_to<>> numbers_;       ///< word -> number
+  std::unordered_map<std::string, Numbers, Hash, std::equal_to<>> numbers_;             ///< word -> its numbers
   std::unordered_map<std::string, std::uint32_t, Hash, std::equal_to<>> stem_numbers_;  ///< stem -> number
   std::vector<std::string> stems_;                                                      ///< number -> stem
 };

@@ -134,7 +134,7 @@ std::string singular(std::string_view key) {
   if (ends("leaves") || ends("loaves") || ends("halves") || ends("calves") || ends("shelves") || ends("sheaves") ||
       ends("beeves"))
     return cut(3, "f");
-  if (ends("knives") || ends("wives") || ends("lives")) return cut(3, "fe");
+  if (key == "knives" || ends("wives") || key == "lives") return cut(3, "fe");
   if (ends("ies") && key.size() > 4) return key == "pies" || key == "dies" || key == "ties" ? cut(1, "") : cut(3, "y");
   if (ends("oes") && key != "shoes" && key != "sloes" && key != "toes" && key != "roes") return cut(2, "");
   if (ends("shes") || ends("ches") || ends("xes") || ends("sses") || ends("zes")) return cut(2, "");

@@ -14,6 +14,8 @@
 namespace gallipot {
 namespace {
 
+constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
+
 bool counts_in_batch(const Holding& holding) { return !holding.mentions.empty() && holding.alternative_of.empty(); }
 
 /// The stuff that all the batch hangs on where no absolute amount is given: that by which most are told.
@@ -27,14 +29,25 @@ std::optional<std::size_t> root_of(const std::vector<Holding>& holdings) {
   return best;
 }
 
+/// The weight of an amount. A thin liquid told by its volume weighs about as much as water: from 0.91 g/ml (oil) over
+/// 0.95 (spirits) and 1.03 (milk) to 1.05 (from memory: densities of common kitchen liquids). Nothing for what is
+/// neither.
+std::optional<Amount> weight_of(const Amount& amount, const std::string& kind) {
+  if (amount.unit == Amount::Unit::gram) return amount;
+  const bool liquid = kind == "water" || kind == "liquor" || kind == "drink" || kind == "dairy" ||
+                      kind == "condiment" || kind == "sauce";
+  if (amount.unit != Amount::Unit::millilitre || !liquid) return std::nullopt;
+  return Amount{Amount::Unit::gram, amount.low * 0.91, amount.likely, amount.high * 1.05, amount.why};
+}
+
 /// The batch in grams per gram of the root, or in grams where amounts are absolute.
 std::optional<Amount> batch(const std::vector<Holding>& holdings, std::optional<std::size_t> root) {
   std::optional<Amount> out;
   for (std::size_t h = 0; h < holdings.size(); ++h) {
     if (!counts_in_batch(holdings[h])) continue;
     const auto part = root ? against(holdings, h, *root, 1, Amount::Unit::gram) : total_of(holdings, h);
-    if (!part || part->unit != Amount::Unit::gram) continue;
-    out = out ? sum(*out, *part) : *part;
+    const auto weight = part ? weight_of(*part, holdings[h].kind) : std::nullopt;
+    if (weight) out = out ? sum(*out, *weight) : *weight;
   }
   if (out) out->why = "all that can be weighed";
   return out;
@@ -44,7 +57,7 @@ std::optional<Amount> batch(const std::vector<Holding>& holdings, std::optional<
 bool has_absolute_weight(const std::vector<Holding>& holdings) {
   for (std::size_t h = 0; h < holdings.size(); ++h) {
     const auto total = total_of(holdings, h);
-    if (counts_in_batch(holdings[h]) && total && total->unit == Amount::Unit::gram) return true;
+    if (counts_in_batch(holdings[h]) && total && weight_of(*total, holdings[h].kind)) return true;
   }
   return false;
 }
@@ -57,6 +70,7 @@ std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::
   const auto whole = batch(holdings, root);
   const auto part = root ? against(holdings, holding, *root, 1, Amount::Unit::gram) : total_of(holdings, holding);
   if (!whole || !part || whole->low <= 0) return std::nullopt;
+  // What is told by volume stays so: millilitres to a kilogram of the batch.
   if (!counts_in_batch(holdings[holding]) || part->unit != Amount::Unit::gram) return ratio(*part, *whole, per);
   // The part is in the whole: where it is least, the rest alone varies, and so at the most.
   const double low = part->low > 0 ? part->low / (part->low + whole->high - part->high) * per : 0;
@@ -67,6 +81,7 @@ std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::
 /// In which unit a stuff is told, and by how many witnesses.
 struct Coverage {
   std::array<std::size_t, 3> by_unit{};
+  std::size_t weighed = 0;
   double share = 0;      // summed over witnesses: its part of the weighed batch
   double earliness = 0;  // summed over witnesses: 1 where it is named first
 
@@ -96,8 +111,10 @@ std::map<std::string, Coverage> coverage_of(const std::vector<std::vector<Holdin
       ++coverage.by_unit[static_cast<std::size_t>(*unit)];
       coverage.earliness += 1.0 / static_cast<double>(h + 1);
       const auto total = total_of(holdings, h);
-      if (total && whole && total->unit == Amount::Unit::gram && whole->likely > 0)
-        coverage.share += total->likely / whole->likely;
+      const auto weight = total ? weight_of(*total, holdings[h].kind) : std::nullopt;
+      if (!weight || !whole || whole->likely <= 0) continue;
+      coverage.share += weight->likely / whole->likely;
+      ++coverage.weighed;
     }
   }
   return out;
@@ -137,6 +154,8 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   for (const auto& entry : all) {
     const Coverage& coverage = entry.second;
     if (coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
+    // A seasoning that all happen to measure makes a poor yardstick: small, and told by the spoonful.
+    if (coverage.weighed > 0 && coverage.share < least_share * static_cast<double>(coverage.weighed)) continue;
     const double told = static_cast<double>(coverage.witnesses()) / static_cast<double>(count);
     const double share = coverage.share / static_cast<double>(count);
     const double early = coverage.earliness / static_cast<double>(count);

@@ -43,8 +43,9 @@ std::vector<Witness> ordered(std::vector<ComparableRecipe> recipes, const std::v
   return out;
 }
 
-/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none.
+/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none or it stands alone.
 std::string common_dish(const std::vector<Witness>& witnesses) {
+  if (witnesses.size() == 1) return witnesses.front().recipe.recipe.title;
   std::map<std::string, std::size_t> counts;
   for (const Witness& witness : witnesses) {
     const Dish& dish = witness.recipe.dish;
@@ -207,7 +208,7 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.rows = rows_of(out.witnesses, holdings, chosen);
   for (Row& row : out.rows) mark_out_of_line(out, row);
   out.steps = steps_of(out.witnesses, yardstick);
-  out.notes = findings(out);
+  out.notes = findings(out, yardstick);
   return out;
 }
 

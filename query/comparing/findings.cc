@@ -1,4 +1,4 @@
-// Turns a comparison into sentences that a presenter can say aloud.
+// What is out of line, what could not be done, and all findings in their order.
 #include "query/comparing/findings.h"
 
 #include <fmt/format.h>
@@ -6,193 +6,88 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
-#include <map>
+#include <set>
 
 #include "query/comparing/interval.h"
+#include "query/comparing/sentences.h"
 #include "query/comparing/statistics.h"
 
 namespace gallipot {
 namespace {
 
 constexpr std::size_t fewest_for_outliers = 5;
-constexpr std::size_t sentences_a_matter = 4;  // of ingredients that divide, of operations, of what is out of line
 
-std::string number(std::size_t n) {
-  static constexpr const char* words[] = {"none",  "one",   "two",  "three", "four",   "five",  "six",
-                                          "seven", "eight", "nine", "ten",   "eleven", "twelve"};
-  return n < std::size(words) ? words[n] : std::to_string(n);
-}
-
-std::string capital(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
-using Places = std::vector<std::size_t>;  // of witnesses
-
-std::string sigla_of(const Comparison& comparison, const Places& places) {
-  std::vector<std::string> sigla;
-  for (const std::size_t w : places) sigla.push_back(comparison.witnesses[w].siglum);
-  return sigla_list(sigla);
-}
-
-/// Whether the few are the oldest or the newest of all, told by year; empty where they are neither.
-std::string place_in_time(const Comparison& comparison, const Places& few, std::size_t all) {
-  const auto year = [&](std::size_t w) { return comparison.witnesses[w].recipe.year; };
-  if (few.empty() || few.size() == all) return {};
-  const std::size_t n = few.size();
-  const std::string is = n == 1 ? " is" : " are";
-  if (few.back() == n - 1 && year(few.back()) > 0 && year(n - 1) < year(n)) return is + " the oldest";
-  if (few.front() == all - n && year(few.back()) > 0 && year(all - n - 1) < year(all - n)) return is + " the newest";
-  return {};
-}
-
-/// The places whose test holds and those for which it does not.
-template <typename Test>
-std::pair<Places, Places> divided(std::size_t count, Test test) {
-  std::pair<Places, Places> out;
-  for (std::size_t w = 0; w < count; ++w) (test(w) ? out.first : out.second).push_back(w);
-  return out;
-}
-
-/// "vinegar: 6 with, 5 without (A, C and D are the oldest)."
-std::string with_and_without(const Comparison& comparison, const Row& row) {
-  const std::size_t all = comparison.witnesses.size();
-  const auto [with, without] = divided(all, [&](std::size_t w) { return row.cells[w].present; });
-  const bool name_without = without.size() <= with.size();
-  const Places& few = name_without ? without : with;
-  std::string out = fmt::format("{}: {} with, {} without", capital(row.name), with.size(), without.size());
-  const std::string sigla = sigla_of(comparison, few);
-  const std::string time = place_in_time(comparison, few, all);
-  out += fmt::format(
-      " ({} {}{})", name_without ? "without:" : "with:", sigla,
-      time.empty() ? std::string() : ";" + (few.size() == 1 ? std::string(" it") : std::string(" they")) + time);
-  return out + ".";
-}
-
-std::vector<std::string> on_stuffs(const Comparison& comparison) {
-  std::vector<std::string> out;
-  const std::size_t all = comparison.witnesses.size();
-  std::vector<std::string> everywhere;
-  std::vector<const Row*> divided_rows;
-  for (const Row& row : comparison.rows) {
-    if (row.witnesses == all) everywhere.push_back(row.name);
-    const std::size_t fewer = std::min(row.witnesses, all - row.witnesses);
-    if (fewer >= 2 || (fewer == 1 && all >= 3 && row.witnesses > 1)) divided_rows.push_back(&row);
-  }
-  if (all > 1 && !everywhere.empty()) {
-    if (everywhere.size() > 8) everywhere.resize(8);
-    out.push_back(
-        fmt::format("{} have {}.", all == 2 ? std::string("Both") : "All " + number(all), sigla_list(everywhere)));
-  } else if (all > 1) {
-    out.push_back("No ingredient is in all " + number(all) + ".");
-  }
-  // The nearer to an even split, the more it tells two sorts of the dish apart.
-  std::stable_sort(divided_rows.begin(), divided_rows.end(), [&](const Row* a, const Row* b) {
-    const auto evenness = [&](const Row* row) { return std::min(row->witnesses, all - row->witnesses); };
-    return evenness(a) > evenness(b);
-  });
-  for (std::size_t i = 0; i < divided_rows.size() && i < sentences_a_matter; ++i)
-    out.push_back(with_and_without(comparison, *divided_rows[i]));
-  return out;
-}
-
-/// How long a step takes over the witnesses that say so: "20 minutes (A) to 4 hours (F)".
-std::string duration(double minutes) {
-  const auto in = [](double value, const char* unit) {
-    return fmt::format("{:.3g} {}{}", value, unit, value == 1 ? "" : "s");
+/// "6.3 x", "1/28 of".
+std::string multiple(double times) {
+  const auto figure = [](double value) {
+    return value < 10 ? fmt::format("{:.2g}", value) : fmt::format("{:.0f}", value);
   };
-  if (minutes < 90) return in(minutes, "minute");
-  if (minutes < 48 * 60) return in(minutes / 60, "hour");
-  if (minutes < 21 * 24 * 60) return in(minutes / (24 * 60), "day");
-  return in(minutes / (7 * 24 * 60), "week");
+  return times >= 1 ? figure(times) + " x" : "1/" + figure(1 / times) + " of";
 }
 
-std::string on_time(const Comparison& comparison, const std::string& op) {
-  // The longest stretch of this operation that a witness names.
-  std::vector<std::pair<double, std::size_t>> longest;
-  for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
-    double most = 0;
-    for (const Step& step : comparison.witnesses[w].recipe.steps)
-      if (step.op == op && step.minutes) most = std::max(most, (step.minutes->low + step.minutes->high) / 2);
-    if (most > 0) longest.emplace_back(most, w);
-  }
-  if (longest.size() < 3) return {};
-  std::sort(longest.begin(), longest.end());
-  if (longest.back().first < 1.5 * longest.front().first) return {};
-  return fmt::format(" {} of them say how long: from {} ({}) to {} ({}).", capital(number(longest.size())),
-                     duration(longest.front().first), comparison.witnesses[longest.front().second].siglum,
-                     duration(longest.back().first), comparison.witnesses[longest.back().second].siglum);
+/// "A and C stand as printed: why."
+std::string stands_as_printed(const Comparison& comparison, const Places& places, const std::string& one_why,
+                              const std::string& many_why) {
+  std::string who = sigla_of(comparison, places);
+  if (who.empty()) who = capitalized(number_word(places.size())) + " of them";
+  const bool one = places.size() == 1;
+  return fmt::format("{} {} as printed: {}.", who, one ? "stands" : "stand", one ? one_why : many_why);
 }
 
-std::vector<std::string> on_operations(const Comparison& comparison) {
-  // Operations that make the dish what it is; "add" and "mix" say nothing.
-  static constexpr const char* telling[] = {"boil",  "simmer", "stew",   "bake",   "roast",   "broil", "fry",
-                                            "steam", "strain", "sieve",  "salt",   "ferment", "soak",  "stand",
-                                            "scald", "skim",   "bottle", "freeze", "smoke",   "dry",   "knead"};
-  const std::size_t all = comparison.witnesses.size();
-  std::vector<std::pair<std::size_t, std::string>> found;
-  for (const char* op : telling) {
-    const auto [with, without] = divided(all, [&](std::size_t w) {
-      const auto& steps = comparison.witnesses[w].recipe.steps;
-      return std::any_of(steps.begin(), steps.end(), [&](const Step& step) { return step.op == op; });
-    });
-    if (with.size() * 2 < all || with.size() < 2) continue;
-    std::string says;
-    if (without.empty()) {
-      says = fmt::format("{} {} it.", all == 2 ? std::string("Both") : "All " + number(all), op);
-    } else if (all >= 3) {
-      says = fmt::format("All but {} {} it ({})", number(without.size()), op, sigla_of(comparison, without));
-      const std::string time = place_in_time(comparison, without, all);
-      if (!time.empty())
-        says += fmt::format("; {}{}", without.size() == 1 ? "the one that does not" : "those that do not", time);
-      says += ".";
-    } else {
-      continue;
-    }
-    says += on_time(comparison, op);
-    found.emplace_back(with.size(), std::move(says));
-  }
-  std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+/// "sugar: Q has 21 x the median of 5 others", a row at a time; but a witness whose amounts are out of line together,
+/// all high or all low, is told once: then it is rather its basis that is.
+std::vector<std::string> out_of_line(const Comparison& comparison) {
   std::vector<std::string> out;
-  for (std::size_t i = 0; i < found.size() && i < sentences_a_matter; ++i) out.push_back(std::move(found[i].second));
+  std::set<std::size_t> together;
+  for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
+    std::vector<std::string> high, low;
+    for (const Row& row : comparison.rows)
+      if (row.cells[w].out_of_line)
+        (row.cells[w].per_basis->likely > row.median->likely ? high : low).push_back(row.name);
+    if (std::max(high.size(), low.size()) < 2 || std::min(high.size(), low.size()) > 0) continue;
+    together.insert(w);
+    out.push_back(fmt::format("Out of line: {} has far {} {} than the others; perhaps it is its {} that is out.",
+                              comparison.witnesses[w].siglum, high.empty() ? "less" : "more",
+                              sigla_list(high.empty() ? low : high), comparison.basis));
+  }
+  for (const Row& row : comparison.rows) {
+    bool alone = false;
+    for (std::size_t w = 0; w < row.cells.size(); ++w)
+      alone = alone || (row.cells[w].out_of_line && !together.contains(w));
+    if (alone) out.push_back(fmt::format("Out of line: {}: {}.", row.name, row.note));
+  }
+  if (out.size() > sentences_a_matter) out.resize(sentences_a_matter);
   return out;
 }
 
 std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
-  std::vector<std::string> out;
-  if (comparison.basis == "as printed") {
-    out.push_back("Amounts stand as printed, not brought to one size of batch: " + comparison.basis_why + ".");
-    return out;
-  }
-  Places untold;
+  if (comparison.basis == "as printed")
+    return {"Amounts stand as printed, not brought to one size of batch: " + comparison.basis_why + "."};
+  const auto basis = std::find_if(comparison.rows.begin(), comparison.rows.end(),
+                                  [&](const Row& row) { return row.name == comparison.basis; });
+  Places lacking, untold;
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
     const bool any = std::any_of(comparison.rows.begin(), comparison.rows.end(), [&](const Row& row) {
       return row.name != comparison.basis && row.cells[w].per_basis.has_value();
     });
-    if (!any) untold.push_back(w);
+    if (any) continue;
+    const bool lacks = basis != comparison.rows.end() && !basis->cells[w].present;
+    (lacks ? lacking : untold).push_back(w);
   }
+  std::vector<std::string> out;
+  const std::string& of = comparison.basis;
+  if (!lacking.empty()) out.push_back(stands_as_printed(comparison, lacking, "it has no " + of, "they have no " + of));
   if (!untold.empty())
-    out.push_back(fmt::format("{} {} as printed: {} no amounts that can be brought to the {}.",
-                              sigla_of(comparison, untold), untold.size() == 1 ? "stands" : "stand",
-                              untold.size() == 1 ? "it gives" : "they give", comparison.basis));
+    out.push_back(stands_as_printed(comparison, untold, "it gives no amounts that can be brought to the " + of,
+                                    "they give no amounts that can be brought to the " + of));
   return out;
 }
 
 }  // namespace
 
-std::string sigla_list(const std::vector<std::string>& sigla) {
-  std::string out;
-  for (std::size_t i = 0; i < sigla.size(); ++i) {
-    if (i > 0) out += i + 1 == sigla.size() ? " and " : ", ";
-    out += sigla[i];
-  }
-  return out;
-}
-
 void mark_out_of_line(const Comparison& comparison, Row& row) {
   if (!row.median) return;
-  std::vector<std::size_t> at;
+  Places at;
   std::vector<double> logs;
   for (std::size_t w = 0; w < row.cells.size(); ++w) {
     const Cell& cell = row.cells[w];
@@ -203,7 +98,6 @@ void mark_out_of_line(const Comparison& comparison, Row& row) {
   if (logs.size() < fewest_for_outliers) return;
   const auto scores = modified_z_scores(logs);
   if (!scores) return;
-  std::vector<std::string> said;
   for (std::size_t i = 0; i < at.size(); ++i) {
     if (std::abs((*scores)[i]) <= stands_out) continue;
     const Amount& own = *row.cells[at[i]].per_basis;
@@ -214,30 +108,24 @@ void mark_out_of_line(const Comparison& comparison, Row& row) {
       others.push_back(row.cells[at[j]].per_basis->likely);
       meets = meets || overlap(own, *row.cells[at[j]].per_basis);
     }
-    const double middle = quartiles(others).median;
-    const double times = own.likely / middle;
+    const double times = own.likely / quartiles(others).median;
     if (meets || (times < 2 && times > 0.5)) continue;
     row.cells[at[i]].out_of_line = true;
-    const std::string how = times >= 1 ? fmt::format("{:.2g} x", times) : fmt::format("1/{:.2g} of", 1 / times);
-    said.push_back(
-        fmt::format("{} has {} the median of {} others", comparison.witnesses[at[i]].siglum, how, others.size()));
+    if (!row.note.empty()) row.note += "; ";
+    row.note += fmt::format("{} has {} the median of {} others", comparison.witnesses[at[i]].siglum, multiple(times),
+                            others.size());
   }
-  for (std::size_t i = 0; i < said.size(); ++i) row.note += (i > 0 ? "; " : "") + said[i];
 }
 
-std::vector<std::string> findings(const Comparison& comparison) {
+std::vector<std::string> findings(const Comparison& comparison, const Yardstick& yardstick) {
   std::vector<std::string> out;
   const auto append = [&](std::vector<std::string> more) {
     out.insert(out.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
   };
   if (comparison.witnesses.size() > 1) {
-    std::vector<std::string> odd;
-    for (const Row& row : comparison.rows)
-      if (!row.note.empty() && odd.size() < sentences_a_matter)
-        odd.push_back(fmt::format("Out of line: {}: {}.", row.name, row.note));
-    append(on_operations(comparison));
-    append(std::move(odd));
-    append(on_stuffs(comparison));
+    append(findings_on_methods(comparison, yardstick));
+    append(out_of_line(comparison));
+    append(findings_on_stuffs(comparison));
   }
   append(what_could_not_be_done(comparison));
   return out;

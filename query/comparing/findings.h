@@ -14,10 +14,16 @@ namespace gallipot {
 /// is ours: a cook does not mind less).
 void mark_out_of_line(const Comparison& comparison, Row& row);
 
-/// Sentences on a comparison whose rows and steps are filled in.
-std::vector<std::string> findings(const Comparison& comparison);
+/// Sentences on a comparison whose rows and steps are filled in. `yardstick` tells which operations come to the same.
+std::vector<std::string> findings(const Comparison& comparison, const Yardstick& yardstick);
 
-/// "A", "A and C", "A, C and D".
-std::string sigla_list(const std::vector<std::string>& sigla);
+/// Those on methods: "All but two boil it (not A and B); those that do not are the oldest."
+std::vector<std::string> findings_on_methods(const Comparison& comparison, const Yardstick& yardstick);
+
+/// Those on ingredients: what all have, and what divides them: "Vinegar: 6 with, 5 without."
+std::vector<std::string> findings_on_stuffs(const Comparison& comparison);
+
+/// At most so many sentences on one matter.
+inline constexpr std::size_t sentences_a_matter = 4;
 
 }  // namespace gallipot

@@ -132,7 +132,7 @@ class Reader {
     if (!whole || whole->low <= 0) return {};
     std::string how = "per ";
     if (per.quantity != 1) how += plain(per.quantity) + " ";
-    if (!per.measure.empty()) how += per.measure + " of ";
+    if (!per.measure.empty()) how += per.measure + (per.of.empty() ? ", taken to be of " : " of ");
     how += per.of.empty() ? holdings_[*to].name : per.of;
     return {std::nullopt, Tie{*to, part, *whole, how}, how};
   }
@@ -140,7 +140,8 @@ class Reader {
   Told tell_relative(const Ingredient& words, std::size_t h) {
     const Relative& relative = *words.relative;
     const auto to = referent(relative.to, h);
-    const std::string named = relative.to.empty() && to ? holdings_[*to].name : relative.to;
+    if (relative.to.empty()) return {};
+    const std::string& named = relative.to;
     if (relative.by == Relative::By::weight) {
       const std::string how = relative.factor == 1 ? "the weight of the " + named
                                                    : plain(relative.factor) + " times the weight of the " + named;
@@ -207,7 +208,7 @@ class Reader {
   /// The holding that a word of reference means; made where it names something drawn from a holding or unlisted.
   std::optional<std::size_t> referent(const std::string& word, std::size_t asking) {
     std::string name = yardstick_.stuff(word);
-    if (name.empty()) return std::nullopt;
+    if (name.empty()) return of_nothing_named(asking);
     if (const auto at = place_of(holdings_, name)) return at;
     if (const auto at = general(name, asking)) return at;
     const std::string_view product = last_word(name);
@@ -218,6 +219,12 @@ class Reader {
           (last_word(holdings_[h].name) == name || last_word(name) == holdings_[h].name))
         return h;
     return unlisted(std::move(name), {});
+  }
+
+  /// "to each pound" and no more: what the dish is named for, where it is listed.
+  std::optional<std::size_t> of_nothing_named(std::size_t asking) const {
+    const auto at = place_of(holdings_, yardstick_.stuff(recipe_.dish.base));
+    return at && *at != asking && !holdings_[*at].mentions.empty() ? at : std::nullopt;
   }
 
   /// "fruit", "meat": the first listed stuff of that kind, the dish's own base before others.
@@ -234,10 +241,13 @@ class Reader {
   /// "juice", "currant juice", "pulp": tied to what it is drawn from by the table of yields where that knows it.
   std::optional<std::size_t> product_of(const std::string& product, const std::string& name, std::size_t asking) {
     std::string from = name.size() > product.size() ? name.substr(0, name.size() - product.size() - 1) : std::string();
-    if (from.empty()) {
-      from = yardstick_.stuff(recipe_.dish.base);
-      if (from.empty())
-        if (const auto fruit = general("fruit", asking)) from = holdings_[*fruit].name;
+    if (from.empty() || !place_of(holdings_, from)) {  // "juice", "fruit juice": of the dish's own fruit
+      const bool open = from.empty() || general(from, asking).has_value() || from == "berry";
+      const auto fruit = open ? general("fruit", asking) : std::nullopt;
+      if (fruit)
+        from = holdings_[*fruit].name;
+      else if (from.empty())
+        from = yardstick_.stuff(recipe_.dish.base);
     }
     const std::string full = from.empty() ? product : from + " " + product;
     if (const auto at = place_of(holdings_, full)) return at;

@@ -23,7 +23,7 @@ struct Holding {
   std::string kind;                   ///< of the foodstuff, from the lexicon
   std::vector<std::size_t> mentions;  ///< places in ComparableRecipe::ingredients; empty for a stuff that only others
                                       ///< are told by ("to each quart of liquor") and that the recipe does not list
-  std::optional<Amount> amount;  ///< in SI, as printed
+  std::optional<Amount> amount;       ///< in SI, as printed
   std::optional<Tie> tie;
   std::string how;    ///< how `amount` was told, where it was told through another; may be empty
   bool more = false;  ///< a further mention names no amount

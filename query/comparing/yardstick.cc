@@ -14,7 +14,8 @@ Outcome<double> figure(const Table& table, const Table::Row& row, std::string_vi
   char* end = nullptr;
   const double value = std::strtod(digits.c_str(), &end);
   if (digits.empty() || *end != '\0' || !(value >= 0))
-    return fault("\"" + digits + "\" is not a figure", "write a number of nought or more", table.file_of(row), row.line);
+    return fault("\"" + digits + "\" is not a figure", "write a number of nought or more", table.file_of(row),
+                 row.line);
   return value;
 }
 
@@ -77,7 +78,8 @@ Outcome<Yardstick> Yardstick::load(Weigh weigh, const std::string& overlay_folde
   for (const auto& row : likeness->rows) {
     const auto value = figure(*likeness, row, row.cells[(*like_at)[2]]);
     if (!value) return tl::unexpected(value.error());
-    if (*value > 1) return fault("a likeness is more than 1", "write a figure from 0 to 1", likeness->file_of(row), row.line);
+    if (*value > 1)
+      return fault("a likeness is more than 1", "write a figure from 0 to 1", likeness->file_of(row), row.line);
     std::string a(row.cells[(*like_at)[0]]), b(row.cells[(*like_at)[1]]);
     if (b < a) std::swap(a, b);
     out.likeness_.insert_or_assign({std::move(a), std::move(b)}, *value);

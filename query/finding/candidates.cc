@@ -11,12 +11,12 @@ namespace {
 using Xapian::Query;
 
 void add_weighted(std::vector<Query>& parts, std::string_view prefix, const Weights& weights, double by,
-                  Rarity& rarity) {
+                  Telling& telling) {
   if (by <= 0) return;
   for (const auto& [word, weight] : weights) {
     const std::string term = std::string(prefix).append(word);
     // The weight holds the rarity once; Xapian's BM25 brings its own, so only the ratio above it counts here.
-    const double rare = rarity.of(term);
+    const double rare = telling.rarity(term);
     const double ratio = rare > 0 ? weight / rare : 0;
     if (ratio > 0) parts.emplace_back(Query::OP_SCALE_WEIGHT, Query(term), by * ratio);
   }
@@ -66,15 +66,14 @@ class TellingPrefixes : public Xapian::ExpandDecider {
 }  // namespace
 
 std::vector<Candidate> candidates(const Shelf& shelf, const Draw& draw, const Filter& filter, const Ranking& ranking,
-                                  std::size_t most) {
+                                  Telling& telling, std::size_t most) {
   auto& database = shelf.database();
-  Rarity rarity(database);
   std::vector<Query> parts;
-  add_weighted(parts, schema::title, draw.sketch.title, ranking.query_title, rarity);
-  add_weighted(parts, schema::dish_base, draw.sketch.bases, ranking.query_base, rarity);
+  add_weighted(parts, schema::title, draw.sketch.title, ranking.query_title, telling);
+  add_weighted(parts, schema::dish_base, draw.sketch.bases, ranking.query_base, telling);
   add_plain(parts, schema::dish_kind, draw.sketch.kinds, ranking.query_kind);
   add_plain(parts, schema::dish_family, draw.sketch.families, ranking.query_family);
-  add_weighted(parts, schema::ingredient, draw.sketch.stuff, ranking.query_stuff, rarity);
+  add_weighted(parts, schema::ingredient, draw.sketch.stuff, ranking.query_stuff, telling);
   add_plain(parts, "Z", draw.words, ranking.query_words);
   for (const auto& term : draw.feedback)
     parts.emplace_back(Query::OP_SCALE_WEIGHT, Query(term), ranking.query_feedback);

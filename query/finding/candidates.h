@@ -25,7 +25,7 @@ struct Draw {
 
 /// The recipes that the index holds nearest to `draw`, best first, at most `most`. Nothing where no term is known.
 std::vector<Candidate> candidates(const Shelf& shelf, const Draw& draw, const Filter& filter, const Ranking& ranking,
-                                  std::size_t most);
+                                  Telling& telling, std::size_t most);
 
 /// The terms that tell the documents `best` from the rest of the shelf, weightiest first (Xapian's expand sets, after
 /// Robertson's offer weight): stems of text, titles and stuff.

@@ -3,7 +3,6 @@
 
 #include <fmt/format.h>
 
-#include "query/finding/stems.h"
 #include "query/finding/suggest.h"
 #include "query/finding/weigh.h"
 
@@ -37,15 +36,15 @@ Outcome<Found> find(const Shelf& shelf, const Lexicon& lexicon, const std::vecto
                     const Filter& filter, std::size_t limit, const Ranking& ranking) {
   std::string text;
   for (const auto& word : words) text += (text.empty() ? "" : " ") + word;
+  Telling telling(shelf, lexicon);
   Weights stems;
-  for (const auto& stem : telling_stems(text, lexicon)) stems[stem] = 1;
+  for (const auto& stem : telling.stems_of(text)) stems[stem] = 1;
   if (stems.empty())
     return fault("the search has no word that names a dish", "name one, such as: gallipot find plum pudding");
-  Rarity rarity(shelf.database());
-  const Sketch asked = sketch_of(words, lexicon, ranking, rarity);
+  const Sketch asked = sketch_of(words, lexicon, ranking, telling);
   Found out;
-  out.suggestion = suggestion(shelf, lexicon, words);
-  for (const auto& found : weigh(shelf, lexicon, asked, stems, filter, ranking, 0, limit))
+  out.suggestion = suggestion(shelf, lexicon, telling, words);
+  for (const auto& found : weigh(shelf, lexicon, asked, stems, filter, ranking, telling, 0, limit))
     out.hits.push_back({found.docid, found.recipe.id, found.score, reasons(found, asked)});
   return out;
 }

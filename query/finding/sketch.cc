@@ -4,9 +4,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "indexer/lexicon/tables.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/storing/schema.h"
-#include "query/finding/stems.h"
 
 namespace gallipot {
 namespace {
@@ -33,11 +33,11 @@ double overlap(const Weights& asked, const Weights& has) {
   return all > 0 ? shared / all : 0;
 }
 
-void add_dish(Sketch& sketch, const Dish& dish, const Lexicon& lexicon, Rarity& rarity) {
+void add_dish(Sketch& sketch, const Dish& dish, const Lexicon& lexicon, Telling& telling) {
   if (!dish.base.empty()) {
-    sketch.bases[dish.base] = rarity.of(schema::dish_base, dish.base);
+    sketch.bases[dish.base] = telling.rarity(schema::dish_base, dish.base);
     if (const auto* food = lexicon.foodstuff(dish.base); food && !food->base.empty())
-      sketch.bases[food->base] = made_of_share * rarity.of(schema::dish_base, food->base);
+      sketch.bases[food->base] = made_of_share * telling.rarity(schema::dish_base, food->base);
   }
   if (!dish.kind.empty()) {
     sketch.kinds[dish.kind] = 1;
@@ -46,13 +46,13 @@ void add_dish(Sketch& sketch, const Dish& dish, const Lexicon& lexicon, Rarity& 
   }
 }
 
-void add_stuff(Sketch& sketch, const std::string& name, double weight, const Lexicon& lexicon, Rarity& rarity) {
+void add_stuff(Sketch& sketch, const std::string& name, double weight, const Lexicon& lexicon, Telling& telling) {
   double& own = sketch.stuff[name];
-  own = std::max(own, weight * rarity.of(schema::ingredient, name));
+  own = std::max(own, weight * telling.rarity(schema::ingredient, name));
   const auto* food = lexicon.foodstuff(name);
   if (!food || food->base.empty() || food->base == name) return;
   double& base = sketch.stuff[food->base];
-  base = std::max(base, made_of_share * weight * rarity.of(schema::ingredient, food->base));
+  base = std::max(base, made_of_share * weight * telling.rarity(schema::ingredient, food->base));
 }
 
 void scale_into(Weights& into, const Weights& from, double by) {
@@ -70,10 +70,17 @@ void scale_into(Sketch& into, const Sketch& from, double by) {
 
 }  // namespace
 
-Rarity::Rarity(const Xapian::Database& database)
-    : database_(database), documents_(std::max(1.0, static_cast<double>(database.get_doccount()))) {}
+Telling::Telling(const Shelf& shelf, const Lexicon& lexicon)
+    : database_(shelf.database()),
+      documents_(std::max(1.0, static_cast<double>(database_.get_doccount()))),
+      stems_(lexicon) {
+  if (const auto table = load_table("silent-words")) {
+    for (const auto& row : table->rows)
+      for (auto& stem : stems_.of(row.cells.front())) silent_.insert(std::move(stem));
+  }
+}
 
-double Rarity::of(const std::string& term) {
+double Telling::rarity(const std::string& term) {
   const auto [it, fresh] = known_.try_emplace(term, 0.0);
   if (fresh) {
     const auto n = static_cast<double>(database_.get_termfreq(term));
@@ -82,13 +89,19 @@ double Rarity::of(const std::string& term) {
   return it->second;
 }
 
-double Rarity::of(std::string_view prefix, std::string_view word) { return of(std::string(prefix).append(word)); }
+double Telling::rarity(std::string_view prefix, std::string_view word) { return rarity(schema::term(prefix, word)); }
 
-Sketch sketch_of(const ComparableRecipe& recipe, const Lexicon& lexicon, const Ranking& ranking, Rarity& rarity) {
+std::vector<std::string> Telling::stems_of(std::string_view text) {
+  auto out = stems_.of(text);
+  std::erase_if(out, [&](const std::string& stem) { return silent_.contains(stem); });
+  return out;
+}
+
+Sketch sketch_of(const ComparableRecipe& recipe, const Lexicon& lexicon, const Ranking& ranking, Telling& telling) {
   Sketch out;
   const auto& title = recipe.recipe.dish_title.empty() ? recipe.recipe.title : recipe.recipe.dish_title;
-  for (const auto& stem : telling_stems(title, lexicon)) out.title[stem] = rarity.of(schema::title, stem);
-  add_dish(out, recipe.dish, lexicon, rarity);
+  for (const auto& stem : telling.stems_of(title)) out.title[stem] = telling.rarity(schema::title, stem);
+  add_dish(out, recipe.dish, lexicon, telling);
   for (std::size_t i = 0; i < recipe.ingredients.size(); ++i) {
     const auto& printed = recipe.ingredients[i].printed;
     const auto* food = lexicon.foodstuff(printed.name);
@@ -96,21 +109,21 @@ Sketch sketch_of(const ComparableRecipe& recipe, const Lexicon& lexicon, const R
         !recipe.dish.base.empty() && (printed.name == recipe.dish.base || (food && food->base == recipe.dish.base));
     double weight = chief ? ranking.stuff_main : 1;
     if (printed.optional || !printed.alternative_of.empty()) weight *= 0.5;
-    add_stuff(out, printed.name, weight, lexicon, rarity);
+    add_stuff(out, printed.name, weight, lexicon, telling);
   }
-  for (const auto& step : recipe.steps) out.method[step.op] += rarity.of(schema::operation, step.op);
+  for (const auto& step : recipe.steps) out.method[step.op] += telling.rarity(schema::operation, step.op);
   return out;
 }
 
 Sketch sketch_of(const std::vector<std::string>& words, const Lexicon& lexicon, const Ranking& ranking,
-                 Rarity& rarity) {
+                 Telling& telling) {
   std::string text;
   for (const auto& word : words) text += (text.empty() ? "" : " ") + word;
   Sketch out;
-  for (const auto& stem : telling_stems(text, lexicon)) out.title[stem] = rarity.of(schema::title, stem);
+  for (const auto& stem : telling.stems_of(text)) out.title[stem] = telling.rarity(schema::title, stem);
   const Dish dish = dish_of(text, {}, {}, lexicon);
-  add_dish(out, dish, lexicon, rarity);
-  if (lexicon.foodstuff(dish.base)) add_stuff(out, dish.base, ranking.stuff_main, lexicon, rarity);
+  add_dish(out, dish, lexicon, telling);
+  if (lexicon.foodstuff(dish.base)) add_stuff(out, dish.base, ranking.stuff_main, lexicon, telling);
   return out;
 }
 

@@ -4,10 +4,12 @@
 
 #include <string>
 #include <unordered_map>
+#include <unordered_set>
 #include <vector>
 
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/storing/shelf.h"
+#include "indexer/storing/stems.h"
 #include "query/finding/ranking.h"
 
 namespace gallipot {
@@ -24,25 +26,31 @@ struct Sketch {
   Weights method;  ///< operations
 };
 
-/// How rare a term is on a shelf: idf as in Robertson and Spärck Jones (1976), never below 0. Remembers what it was
-/// asked, since one answer asks for the same few hundred terms many times.
-class Rarity {
+/// How much a word tells on this shelf: its stem, and how rare that is - idf as in Robertson and Spärck Jones (1976),
+/// never below 0. Remembers what it was asked, since one answer asks for the same few hundred terms many times.
+class Telling {
  public:
-  explicit Rarity(const Xapian::Database& database);
-  double of(const std::string& term);
-  double of(std::string_view prefix, std::string_view word);
+  Telling(const Shelf& shelf, const Lexicon& lexicon);
+
+  double rarity(const std::string& term);
+  double rarity(std::string_view prefix, std::string_view word);
+  /// Stems of a text in order, without words that say nothing of a dish ("the", "make", "fine").
+  std::vector<std::string> stems_of(std::string_view text);
 
  private:
   const Xapian::Database& database_;
   double documents_;
+  Stems stems_;
+  std::unordered_set<std::string> silent_;
   std::unordered_map<std::string, double> known_;
 };
 
 /// The sketch of a stored recipe.
-Sketch sketch_of(const ComparableRecipe& recipe, const Lexicon& lexicon, const Ranking& ranking, Rarity& rarity);
+Sketch sketch_of(const ComparableRecipe& recipe, const Lexicon& lexicon, const Ranking& ranking, Telling& telling);
 
 /// The sketch of a dish asked for by words: its name, and its base as chief stuff.
-Sketch sketch_of(const std::vector<std::string>& words, const Lexicon& lexicon, const Ranking& ranking, Rarity& rarity);
+Sketch sketch_of(const std::vector<std::string>& words, const Lexicon& lexicon, const Ranking& ranking,
+                 Telling& telling);
 
 /// The two mixed: (1 - share) of the first and `share` of the mean of the others. For feedback from a first round.
 Sketch mixed(const Sketch& first, const std::vector<const Sketch*>& others, double share);

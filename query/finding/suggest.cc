@@ -6,14 +6,13 @@
 
 #include "indexer/storing/schema.h"
 #include "indexer/text/words.h"
-#include "query/finding/stems.h"
 
 namespace gallipot {
 namespace {
 
-bool known(const Shelf& shelf, const Lexicon& lexicon, const Word& word) {
+bool known(const Shelf& shelf, const Lexicon& lexicon, Telling& telling, const Word& word) {
   if (word.kind != Word::Kind::word || word.key.size() < 4) return true;
-  const auto stems = telling_stems(word.key, lexicon);
+  const auto stems = telling.stems_of(word.key);
   if (stems.empty()) return true;
   const auto& database = shelf.database();
   if (database.term_exists(std::string(schema::title) + stems.front())) return true;
@@ -66,7 +65,8 @@ unsigned edit_distance(std::string_view a, std::string_view b, unsigned most) {
   return row[b.size()];
 }
 
-std::string suggestion(const Shelf& shelf, const Lexicon& lexicon, const std::vector<std::string>& words) {
+std::string suggestion(const Shelf& shelf, const Lexicon& lexicon, Telling& telling,
+                       const std::vector<std::string>& words) {
   std::string text;
   for (const auto& word : words) text += (text.empty() ? "" : " ") + word;
   const Words parts(text);
@@ -74,7 +74,7 @@ std::string suggestion(const Shelf& shelf, const Lexicon& lexicon, const std::ve
   bool mended = false;
   for (const auto& word : parts.all()) {
     if (!out.empty() && !word.glued) out += ' ';
-    const std::string better = known(shelf, lexicon, word) ? std::string{} : nearest(shelf, word.key);
+    const std::string better = known(shelf, lexicon, telling, word) ? std::string{} : nearest(shelf, word.key);
     mended = mended || !better.empty();
     out += better.empty() ? std::string(word.key) : better;
   }

@@ -15,8 +15,8 @@ struct Read {
 /// Reads each candidate once, whatever number of rounds it is drawn in.
 class Sketches {
  public:
-  Sketches(const Shelf& shelf, const Lexicon& lexicon, const Ranking& ranking, Rarity& rarity)
-      : shelf_(shelf), lexicon_(lexicon), ranking_(ranking), rarity_(rarity) {}
+  Sketches(const Shelf& shelf, const Lexicon& lexicon, const Ranking& ranking, Telling& telling)
+      : shelf_(shelf), lexicon_(lexicon), ranking_(ranking), telling_(telling) {}
 
   const Read* of(Xapian::docid docid) {
     const auto [it, fresh] = read_.try_emplace(docid);
@@ -24,7 +24,7 @@ class Sketches {
       if (auto recipe = shelf_.recipe(docid)) {
         it->second = std::make_unique<Read>();
         it->second->recipe = std::move(*recipe);
-        it->second->sketch = sketch_of(it->second->recipe, lexicon_, ranking_, rarity_);
+        it->second->sketch = sketch_of(it->second->recipe, lexicon_, ranking_, telling_);
       }
     }
     return it->second.get();
@@ -34,7 +34,7 @@ class Sketches {
   const Shelf& shelf_;
   const Lexicon& lexicon_;
   const Ranking& ranking_;
-  Rarity& rarity_;
+  Telling& telling_;
   std::unordered_map<Xapian::docid, std::unique_ptr<Read>> read_;
 };
 
@@ -67,14 +67,14 @@ std::vector<Weighed> one_round(const std::vector<Candidate>& drawn, const Sketch
 }  // namespace
 
 std::vector<Weighed> weigh(const Shelf& shelf, const Lexicon& lexicon, const Sketch& asked, const Weights& words,
-                           const Filter& filter, const Ranking& ranking, Xapian::docid except, std::size_t most) {
-  Rarity rarity(shelf.database());
-  Sketches sketches(shelf, lexicon, ranking, rarity);
+                           const Filter& filter, const Ranking& ranking, Telling& telling, Xapian::docid except,
+                           std::size_t most) {
+  Sketches sketches(shelf, lexicon, ranking, telling);
   const auto draw_size = static_cast<std::size_t>(ranking.candidates);
 
   // The dish is learnt from the whole shelf; the filter limits only what is shown.
   Draw draw{asked, words, {}};
-  auto first = one_round(candidates(shelf, draw, {}, ranking, draw_size), asked, sketches, ranking, except);
+  auto first = one_round(candidates(shelf, draw, {}, ranking, telling, draw_size), asked, sketches, ranking, except);
   const auto speakers = std::min(first.size(), static_cast<std::size_t>(ranking.feedback_recipes));
   std::vector<const Sketch*> others;
   std::vector<Xapian::docid> best;
@@ -85,8 +85,8 @@ std::vector<Weighed> weigh(const Shelf& shelf, const Lexicon& lexicon, const Ske
   if (except != 0) best.push_back(except);
   draw.sketch = mixed(asked, others, ranking.feedback_share);
   if (ranking.query_feedback > 0 && !best.empty()) draw.feedback = telling_terms(shelf, best, 40);
-  auto out = one_round(candidates(shelf, draw, filter, ranking, std::max(draw_size, most)), draw.sketch, sketches,
-                       ranking, except);
+  auto out = one_round(candidates(shelf, draw, filter, ranking, telling, std::max(draw_size, most)), draw.sketch,
+                       sketches, ranking, except);
   if (out.size() > most) out.resize(most);
   for (auto& w : out) w.recipe = sketches.of(w.docid)->recipe;
   return out;

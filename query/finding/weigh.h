@@ -19,6 +19,7 @@ struct Weighed {
 /// Best first; `most` at the most. `asked` is the dish or recipe asked for, `words` the stems of its text (may be
 /// empty). `except` is left out of the answer and of the feedback (0: nothing is).
 std::vector<Weighed> weigh(const Shelf& shelf, const Lexicon& lexicon, const Sketch& asked, const Weights& words,
-                           const Filter& filter, const Ranking& ranking, Xapian::docid except, std::size_t most);
+                           const Filter& filter, const Ranking& ranking, Telling& telling, Xapian::docid except,
+                           std::size_t most);
 
 }  // namespace gallipot

@@ -7,18 +7,17 @@
 #include <set>
 
 #include "indexer/storing/schema.h"
-#include "query/finding/stems.h"
 #include "query/finding/weigh.h"
 
 namespace gallipot {
 namespace {
 
 /// The words of the recipe that tell most of it, weighted by rarity and repetition.
-Weights telling_words(const ComparableRecipe& recipe, const Lexicon& lexicon, Rarity& rarity, std::size_t most) {
+Weights telling_words(const ComparableRecipe& recipe, Telling& telling, std::size_t most) {
   Weights counts;
-  for (const auto& stem : telling_stems(recipe.recipe.text, lexicon)) counts[stem] += 1;
+  for (const auto& stem : telling.stems_of(recipe.recipe.text)) counts[stem] += 1;
   std::vector<std::pair<double, std::string>> order;
-  for (const auto& [stem, count] : counts) order.emplace_back(count * rarity.of("Z", stem), stem);
+  for (const auto& [stem, count] : counts) order.emplace_back(count * telling.rarity("Z", stem), stem);
   std::sort(order.begin(), order.end(),
             [](const auto& a, const auto& b) { return a.first != b.first ? a.first > b.first : a.second < b.second; });
   if (order.size() > most) order.resize(most);
@@ -35,10 +34,10 @@ std::set<std::string> stuff_of(const ComparableRecipe& recipe) {
 
 /// Names in `a` that `b` has (or has not), most telling first.
 std::vector<std::string> told(const std::set<std::string>& a, const std::set<std::string>& b, bool shared,
-                              Rarity& rarity) {
+                              Telling& telling) {
   std::vector<std::pair<double, std::string>> order;
   for (const auto& name : a)
-    if (b.contains(name) == shared) order.emplace_back(rarity.of(schema::ingredient, name), name);
+    if (b.contains(name) == shared) order.emplace_back(telling.rarity(schema::ingredient, name), name);
   std::sort(order.begin(), order.end(),
             [](const auto& x, const auto& y) { return x.first != y.first ? x.first > y.first : x.second < y.second; });
   std::vector<std::string> out;
@@ -72,18 +71,18 @@ Outcome<VariantSet> variants_of(const Shelf& shelf, const Lexicon& lexicon, std:
   const auto recipe = shelf.recipe(id);
   if (!recipe) return tl::unexpected<Fault>(recipe.error());
   const auto docid = shelf.docid_of(id);
-  Rarity rarity(shelf.database());
-  const Sketch asked = sketch_of(*recipe, lexicon, ranking, rarity);
-  const auto words = telling_words(*recipe, lexicon, rarity, 40);
+  Telling telling(shelf, lexicon);
+  const Sketch asked = sketch_of(*recipe, lexicon, ranking, telling);
+  const auto words = telling_words(*recipe, telling, 40);
   const auto own = stuff_of(*recipe);
   VariantSet out;
   out.of = recipe->id;
-  for (const auto& found : weigh(shelf, lexicon, asked, words, filter, ranking, docid.value_or(0), limit)) {
+  for (const auto& found : weigh(shelf, lexicon, asked, words, filter, ranking, telling, docid.value_or(0), limit)) {
     const auto theirs = stuff_of(found.recipe);
     Variant v{found.recipe.id, found.score, found.alike.name, found.alike.stuff, found.alike.method, {}, {}, {}, {}};
-    v.shared = told(own, theirs, true, rarity);
-    v.lacks = told(own, theirs, false, rarity);
-    v.adds = told(theirs, own, false, rarity);
+    v.shared = told(own, theirs, true, telling);
+    v.lacks = told(own, theirs, false, telling);
+    v.adds = told(theirs, own, false, telling);
     v.reason = reason(v, *recipe, found.recipe);
     out.variants.push_back(std::move(v));
   }

@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "query/comparing/duration.h"
+
 namespace gallipot {
 namespace {
 
@@ -50,29 +52,40 @@ WrittenAmount write_amount(const Amount& amount) {
   if (amount.unit != Amount::Unit::count) out.unit = unit_name(amount.unit);
   const int decimals = decimals_of(amount.low, amount.likely, amount.high);
   out.figure = write_figure(amount.likely, decimals);
-  const std::string low = write_figure(amount.low, decimals), high = write_figure(amount.high, decimals);
-  if (low != out.figure || high != out.figure) out.range = low + dash + high;
+  if (write_figure(amount.low, decimals) != out.figure || write_figure(amount.high, decimals) != out.figure)
+    out.range = write_ends(amount.low, amount.high, decimals);
+  return out;
+}
+
+std::string write_ends(double low, double high, int decimals) {
+  const double half = (high - low) / 2;
+  const int finest = half > 0 ? std::min(-magnitude(half), decimals) : decimals;
+  // A twentieth of the place is let go, so that 3.02 is not written as 4.
+  constexpr double slack = 0.05;
+  const auto end = [&](double value, bool up) {
+    // An end that is small beside the width keeps a digit of its own: 3 to 40, not 0 to 40.
+    const int places = value > 0 ? std::max(finest, -magnitude(value)) : finest;
+    const double place = std::pow(10.0, -places);
+    return write_figure((up ? std::ceil(value / place - slack) : std::floor(value / place + slack)) * place, places);
+  };
+  return end(low, false) + dash + end(high, true);
+}
+
+WrittenAmount write_large_amount(const Amount& amount) {
+  if (amount.unit == Amount::Unit::count || amount.likely < 2000) return write_amount(amount);
+  WrittenAmount out =
+      write_amount({amount.unit, amount.low / 1000, amount.likely / 1000, amount.high / 1000, amount.why});
+  out.unit = amount.unit == Amount::Unit::gram ? "kg" : "l";
   return out;
 }
 
 std::string write_minutes(const Range& minutes) {
-  struct Scale {
-    double minutes;
-    const char *one, *many;
-  };
-  static constexpr Scale scales[] = {
-      {1, "min", "min"}, {60, "h", "h"}, {24 * 60, "day", "days"}, {7 * 24 * 60, "week", "weeks"}};
-  // The largest scale in which the shorter end is still one or more, and a plain enough figure.
-  const Scale* scale = &scales[0];
-  for (const Scale& larger : scales) {
-    const double low = minutes.low / larger.minutes, high = minutes.high / larger.minutes;
-    const auto plain = [](double value) { return std::abs(value * 4 - std::round(value * 4)) < 1e-6; };
-    if (low >= 1 && plain(low) && plain(high)) scale = &larger;
-  }
-  const double low = minutes.low / scale->minutes, high = minutes.high / scale->minutes;
-  const char* unit = high > 1 ? scale->many : scale->one;
-  if (low == high) return fmt::format("{:.4g} {}", low, unit);
-  return fmt::format("{:.4g}{}{:.4g} {}", low, dash, high, unit);
+  static constexpr const char* one[] = {"min", "h", "day", "week", "year"};
+  static constexpr const char* many[] = {"min", "h", "days", "weeks", "years"};
+  const Duration said = plainest(minutes);
+  const char* unit = (said.high > 1 ? many : one)[static_cast<std::size_t>(said.unit)];
+  if (said.low == said.high) return fmt::format("{:.4g} {}", said.low, unit);
+  return fmt::format("{:.4g}{}{:.4g} {}", said.low, dash, said.high, unit);
 }
 
 }  // namespace gallipot

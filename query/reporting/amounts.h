@@ -12,7 +12,7 @@ namespace gallipot {
 struct WrittenAmount {
   std::string figure;
   std::string unit;   ///< "g", "ml"; empty for a count
-  std::string range;  ///< empty where it rounds to the figure itself
+  std::string range;  ///< empty where both ends round to the figure itself
 
   std::string text() const;  ///< "12.5 g (11-14)"
 };
@@ -24,8 +24,14 @@ int decimals_of(double low, double likely, double high);
 
 WrittenAmount write_amount(const Amount& amount);
 
+/// The same for prose: from two thousand on in kg or l.
+WrittenAmount write_large_amount(const Amount& amount);
+
 /// A figure rounded to `decimals` (may be negative), without trailing noughts after the point.
 std::string write_figure(double value, int decimals);
+
+/// The ends of a range to one digit of its half-width, rounded outwards so that writing never narrows it: "11-14".
+std::string write_ends(double low, double high, int decimals);
 
 /// Minutes as a cook says them: "20 min", "1-2 h", "3 days" (an en dash between).
 std::string write_minutes(const Range& minutes);

@@ -61,12 +61,17 @@ std::vector<std::string> remarks(const Cell& cell) {
   return out;
 }
 
-std::string cell_text(const Cell& cell, std::size_t figure_width, const TextStyle& style) {
+/// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
+bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
+
+std::size_t whole_of(const std::string& figure) { return std::min(figure.find('.'), figure.size()); }
+
+std::string cell_text(const Cell& cell, std::size_t whole_width, const TextStyle& style) {
   if (!cell.present) return absent;
   std::vector<std::string> out;
   if (cell.per_basis) {
     WrittenAmount written = write_amount(*cell.per_basis);
-    written.figure = padded(written.figure, figure_width, true);
+    written.figure.insert(0, whole_width - whole_of(written.figure), ' ');
     out.push_back(written.text() + (cell.out_of_line ? " !" : ""));
   } else {
     out.emplace_back("as printed");
@@ -79,11 +84,14 @@ std::string cell_text(const Cell& cell, std::size_t figure_width, const TextStyl
   return lines(out);
 }
 
-std::size_t figure_width(const Comparison& comparison, std::size_t witness) {
+/// How wide the figures of a column are before the point, so that their points stand under one another.
+std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
   std::size_t out = 0;
-  for (const Row& row : comparison.rows)
-    if (const auto& amount = row.cells[witness].per_basis)
-      out = std::max(out, columns_of(write_amount(*amount).figure));
+  for (const Row& row : comparison.rows) {
+    const auto& amount = row.cells[witness].per_basis;
+    if (amount && !in_one_only(row, comparison.witnesses.size()))
+      out = std::max(out, whole_of(write_amount(*amount).figure));
+  }
   return out;
 }
 
@@ -91,8 +99,27 @@ std::string median_text(const Row& row) {
   if (!row.median) return "as printed";
   const WrittenAmount written = write_amount(*row.median);
   // Of one or two amounts a median says nothing that the cells do not.
-  if (row.measured < 3) return "";
+  if (row.measured < 3) return "too few";
   return written.text();
+}
+
+/// "B alone: red pepper 1.5 (1.3-1.6), horseradish as printed".
+std::string ingredients_of_one(const Comparison& comparison, const TextStyle& style) {
+  const std::size_t all = comparison.witnesses.size();
+  std::string out;
+  for (std::size_t w = 0; w < all; ++w) {
+    std::string has;
+    for (const Row& row : comparison.rows) {
+      const Cell& cell = row.cells[w];
+      if (!in_one_only(row, all) || !cell.present) continue;
+      if (!has.empty()) has += "; ";
+      has += row.name + " " + (cell.per_basis ? write_amount(*cell.per_basis).text() : "as printed");
+      for (const std::string& remark : remarks(cell)) has += ", " + remark;
+      if (style.printed) has += fmt::format(" \xE2\x80\x9C{}\xE2\x80\x9D", cell.printed);
+    }
+    if (!has.empty()) out += paragraph(has, style.width, fmt::format("  {} alone: ", comparison.witnesses[w].siglum));
+  }
+  return out.empty() ? out : "\n" + out;
 }
 
 std::string ingredients_table(const Comparison& comparison, const TextStyle& style) {
@@ -102,16 +129,17 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   const bool several = all > 2;
   std::vector<std::string> head{""};
   if (several) head.insert(head.end(), {"in", "median\n(quartiles)"});
-  std::vector<std::size_t> figures;
+  std::vector<std::size_t> wholes;
   for (std::size_t w = 0; w < all; ++w) {
     head.push_back(heading(comparison.witnesses[w]));
-    figures.push_back(figure_width(comparison, w));
+    wholes.push_back(whole_width(comparison, w));
   }
   grid.rows.push_back(std::move(head));
   for (const Row& row : comparison.rows) {
+    if (in_one_only(row, all)) continue;
     std::vector<std::string> line{lines(wrapped(row.name, name_width))};
     if (several) line.insert(line.end(), {fmt::format("{} of {}", row.witnesses, all), median_text(row)});
-    for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], figures[w], style));
+    for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], wholes[w], style));
     grid.rows.push_back(std::move(line));
   }
   return grid.text(style.width);
@@ -187,7 +215,7 @@ std::string witness_list(const Comparison& comparison, const TextStyle& style) {
     out += paragraph(witness.citation.note(), style.width, first);
     std::string more = witness.recipe.id;
     if (witness.basis && comparison.basis != "batch")
-      more += fmt::format("; {} of {}", write_amount(*witness.basis).text(), comparison.basis);
+      more += fmt::format("; {} of {}", write_large_amount(*witness.basis).text(), comparison.basis);
     out += paragraph(more, style.width, std::string(first.size(), ' '));
   }
   return out;
@@ -204,7 +232,7 @@ std::string comparison_as_text(const Comparison& comparison, const TextStyle& st
   out += '\n';
   for (const std::string& note : comparison.notes) out += paragraph(note, style.width, "  ");
   if (!comparison.notes.empty()) out += '\n';
-  out += ingredients_table(comparison, style) + '\n';
+  out += ingredients_table(comparison, style) + ingredients_of_one(comparison, style) + '\n';
   out += paragraph(key(comparison), style.width) + '\n';
   const std::string methods = methods_table(comparison, style);
   if (!methods.empty()) out += "Methods, in order of doing\n" + methods + '\n';

@@ -33,7 +33,7 @@ void add_cite(CLI::App& program, Work& work) {
   add_index_option(*verb, *asked);
   add_json_option(*verb, *asked);
   verb->footer(
-      "Example:\n  gallipot cite --index shelf tyree-1878/0412 leslie-1840/0388\n\n"
+      "Example:\n  gallipot cite --index shelf oldacre-1838/0019 pellowe-1884/0010\n\n"
       "With --json each citation is an object on a line of its own.");
   verb->callback([&work, asked] { work = [asked] { return cite_recipes(*asked); }; });
 }

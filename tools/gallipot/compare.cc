@@ -9,7 +9,7 @@ namespace gallipot::program {
 namespace {
 
 /// Hits that score less than this part of the best are another dish.
-constexpr double near_enough = 0.5;
+constexpr double near_enough = 0.55;
 
 struct Asked : Common {
   std::vector<std::string> ids;
@@ -78,8 +78,8 @@ void add_compare(CLI::App& program, Work& work) {
   add_tables_option(*verb, *asked);
   add_json_option(*verb, *asked);
   verb->footer(
-      "Examples:\n  gallipot compare --index shelf --dish \"walnut catsup\"\n"
-      "  gallipot compare --index shelf tyree-1878/0412 leslie-1840/0388 --basis vinegar --printed");
+      "Examples:\n  gallipot compare --index shelf --dish \"damson catsup\"\n"
+      "  gallipot compare --index shelf oldacre-1838/0019 pellowe-1884/0010 --basis vinegar --printed");
   verb->callback([&work, asked] { work = [asked] { return compare_recipes(*asked); }; });
 }
 

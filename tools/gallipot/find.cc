@@ -41,7 +41,7 @@ void add_find(CLI::App& program, Work& work) {
   add_tables_option(*verb, *asked);
   add_json_option(*verb, *asked);
   verb->footer(
-      "Examples:\n  gallipot find --index shelf walnut catsup\n"
+      "Examples:\n  gallipot find --index shelf damson catsup\n"
       "  gallipot find --index shelf seed cake --from 1800 --to 1850 --country GB\n"
       "  gallipot find --index shelf pickled onions --with ginger --without sugar");
   verb->callback([&work, asked] { work = [asked] { return find_dish(*asked); }; });

@@ -13,14 +13,14 @@ constexpr const char* about =
 
 constexpr const char* examples =
     "Examples, in the order of a first day:\n"
-    "  gallipot index --catalogue books.json --index shelf    read the books that books.json lists\n"
-    "  gallipot find --index shelf walnut catsup              which recipes are this dish?\n"
-    "  gallipot variants --index shelf --of tyree-1878/0412   what else is the same thing as this one?\n"
-    "  gallipot compare --index shelf --dish \"walnut catsup\"  who uses how much of what, and how?\n"
-    "  gallipot cite --index shelf tyree-1878/0412            where does it stand in print?\n"
+    "  gallipot index --catalogue books.json --index shelf       read the books that books.json lists\n"
+    "  gallipot find --index shelf damson catsup                 which recipes are this dish?\n"
+    "  gallipot variants --index shelf --of oldacre-1838/0019    what else is the same thing as this one?\n"
+    "  gallipot compare --index shelf --dish \"damson catsup\"    who uses how much of what, and how?\n"
+    "  gallipot cite --index shelf oldacre-1838/0019             where does it stand in print?\n"
     "\n"
-    "\"gallipot VERB --help\" tells more of a verb. A recipe's name, like tyree-1878/0412, is the book's and the\n"
-    "recipe's number in it; find shows them. Answers come as text, or with --json for other programs.\n"
+    "\"gallipot VERB --help\" tells more of a verb. A recipe goes by the id of its book and its number there, like\n"
+    "oldacre-1838/0019; find shows them. Answers come as text, or with --json for other programs.\n"
     "The exit code is 0 for an answer, 1 where nothing was found, 2 where something was wrong with what was asked.";
 
 int run(int argc, char** argv) {
@@ -29,9 +29,7 @@ int run(int argc, char** argv) {
   program.set_version_flag("--version", "gallipot " GALLIPOT_VERSION, "Show the version and go");
   program.set_help_flag("-h,--help", "Show this and go");
   program.require_subcommand(1);
-  program.get_formatter()->label("SUBCOMMAND", "VERB");
-  program.get_formatter()->label("Subcommands", "Verbs");
-  program.get_formatter()->column_width(26);
+  program.formatter(help_pages());
 
   Work work;
   for (const auto add : {add_index, add_find, add_variants, add_compare, add_cite, add_export, add_check})

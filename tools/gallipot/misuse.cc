@@ -91,9 +91,9 @@ Fault misuse(const CLI::App& program, const CLI::ParseError& error, const std::v
 
   const CLI::App& verb = *program.get_subcommand(first);
   const std::string help = fmt::format("see \"gallipot {} --help\"", first);
-  const std::string kind = error.get_name();
+  const auto kind = static_cast<CLI::ExitCodes>(error.get_exit_code());
   std::string what = error.what();
-  if (kind == "ExtrasError") {
+  if (kind == CLI::ExitCodes::ExtrasError) {
     // What is left over is an option that the verb does not know, or a word where it takes none.
     const auto options = options_of(verb);
     for (const std::string& argument : arguments) {
@@ -111,7 +111,7 @@ Fault misuse(const CLI::App& program, const CLI::ParseError& error, const std::v
   // CLI11's own sentences, made to read as ours: no line ends, no full stop.
   std::replace(what.begin(), what.end(), '\n', ' ');
   while (!what.empty() && (what.back() == '.' || what.back() == ' ')) what.pop_back();
-  if (kind == "RequiredError") {
+  if (kind == CLI::ExitCodes::RequiredError) {
     const auto end = what.find(" is required");
     if (end != std::string::npos) {
       std::string name = what.substr(0, end);
@@ -126,12 +126,13 @@ Fault misuse(const CLI::App& program, const CLI::ParseError& error, const std::v
       return {fmt::format("\"{}\" needs {}", first, name), {}, 0, help};
     }
   }
-  if (kind == "ConversionError" || kind == "ArgumentMismatch" || kind == "ValidationError") {
+  if (kind == CLI::ExitCodes::ConversionError || kind == CLI::ExitCodes::ArgumentMismatch ||
+      kind == CLI::ExitCodes::ValidationError) {
     for (const CLI::Option* option : verb.get_options()) {
       const std::string name = option->get_name();
       if (name.empty() || what.find(name) == std::string::npos) continue;
       const std::string wants = option->get_type_name().empty() ? "nothing after it" : option->get_type_name();
-      if (kind == "ConversionError" && !option->results().empty())
+      if (kind == CLI::ExitCodes::ConversionError && !option->results().empty())
         return {fmt::format("\"{}\" after {} is no {}", option->results().front(), name,
                             option->get_type_name() == "YEAR" ? "year" : "whole number"),
                 {},

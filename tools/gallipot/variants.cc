@@ -66,8 +66,8 @@ void add_variants(CLI::App& program, Work& work) {
   add_tables_option(*verb, *asked);
   add_json_option(*verb, *asked);
   verb->footer(
-      "Examples:\n  gallipot variants --index shelf --of tyree-1878/0412\n"
-      "  gallipot variants --index shelf walnut catsup");
+      "Examples:\n  gallipot variants --index shelf --of oldacre-1838/0019\n"
+      "  gallipot variants --index shelf damson catsup");
   verb->callback([&work, asked] { work = [asked] { return variants(*asked); }; });
 }
 

@@ -62,6 +62,9 @@ void add_compare(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
 
+/// How help is shown.
+std::shared_ptr<CLI::FormatterBase> help_pages();
+
 /// One sentence for a use of the program that cannot be understood, with the nearest verb or option that there is.
 Fault misuse(const CLI::App& program, const CLI::ParseError& error, const std::vector<std::string>& arguments);
 

@@ -90,8 +90,9 @@ struct Reference {
 };
 
 TEST(Phrases, AgreesWithTheReferenceOnRandomRows) {
-  const std::vector<std::string> stock = {"egg", "eggs", "leaf", "leaves", "calf's", "calves", "foot",  "feet", "berry",
-                                          "berries", "loaf", "loaves", "mix'd", "mixed", "rose", "water", "cress", "knife"};
+  const std::vector<std::string> stock = {"egg",   "eggs",  "leaf",  "leaves",  "calf's", "calves",
+                                          "foot",  "feet",  "berry", "berries", "loaf",   "loaves",
+                                          "mix'd", "mixed", "rose",  "water",   "cress",  "knife"};
   std::mt19937 random(17);
   const auto pick = [&](std::size_t n) { return std::uniform_int_distribution<std::size_t>(0, n - 1)(random); };
   std::size_t hits = 0;

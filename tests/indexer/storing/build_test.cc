@@ -178,7 +178,8 @@ TEST_F(Build, RefusesAFolderOfOtherThings) {
   EXPECT_NE(told(report).find("letters.txt"), std::string::npos) << told(report);
   EXPECT_EQ(names_in(index()), (std::vector<std::string>{"letters.txt"}));
   write("plain", "a file");
-  EXPECT_NE(told(build_index({book("larch", 6)}, path("plain"), lexicon(), measures())).find("a file"), std::string::npos);
+  EXPECT_NE(told(build_index({book("larch", 6)}, path("plain"), lexicon(), measures())).find("a file"),
+            std::string::npos);
 }
 
 TEST_F(Build, RefusesASecondWriter) {

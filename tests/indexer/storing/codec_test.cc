@@ -44,7 +44,7 @@ void expect_same(const Ingredient& a, const Ingredient& b) {
   }
   EXPECT_EQ(a.optional, b.optional);
   EXPECT_EQ(a.alternative_of, b.alternative_of);
-  expect_same(a.confidence, b.confidence);
+  EXPECT_NEAR(a.confidence, b.confidence, 0.00005001);
 }
 
 void expect_same(const std::optional<Amount>& a, const std::optional<Amount>& b) {
@@ -70,7 +70,7 @@ void expect_same(const Recipe& a, const Recipe& b) {
   EXPECT_EQ(a.page_end, b.page_end);
   EXPECT_EQ(a.line_start, b.line_start);
   EXPECT_EQ(a.line_end, b.line_end);
-  expect_same(a.confidence, b.confidence);
+  EXPECT_NEAR(a.confidence, b.confidence, 0.00005001);
   EXPECT_EQ(a.doubt, b.doubt);
   ASSERT_EQ(a.parts.size(), b.parts.size());
   for (std::size_t i = 0; i < a.parts.size(); ++i) {

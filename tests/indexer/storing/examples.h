@@ -70,11 +70,12 @@ class RandomRecipes {
 
   ComparableRecipe next() {
     ComparableRecipe r;
-    r.id = text(), r.book = text(), r.book_order = any(), r.year = static_cast<int>(any()), r.country = text(), r.file = text();
+    r.id = text(), r.book = text(), r.book_order = any(), r.year = static_cast<int>(any()), r.country = text(),
+    r.file = text();
     auto& c = r.recipe;
     c.ordinal = any(), c.title = text(), c.title_printed = text(), c.dish_title = text(), c.chapter = text();
     c.number = text(), c.text = text(2000), c.contributor = text(), c.page = text(), c.page_end = text();
-    c.line_start = any(), c.line_end = any(), c.confidence = real(), c.doubt = text();
+    c.line_start = any(), c.line_end = any(), c.confidence = share(), c.doubt = text();
     for (auto n = few(); n > 0; --n) c.parts.push_back({static_cast<Part::Kind>(below(8)), span()});
     for (auto n = few(); n > 0; --n) c.lines.push_back({any(), any()});
     for (auto n = few(); n > 0; --n) c.pages.push_back({any(), text()});
@@ -96,13 +97,19 @@ class RandomRecipes {
   bool coin() { return below(2) == 1; }
   double real() {
     switch (below(5)) {
-      case 0: return below(20);
-      case 1: return 0.25 * below(100);
-      case 2: return -static_cast<double>(any()) / 7;
-      case 3: return -0.0;
-      default: return static_cast<double>(any()) * 1e290;
+      case 0:
+        return below(20);
+      case 1:
+        return 0.25 * below(100);
+      case 2:
+        return -static_cast<double>(any()) / 7;
+      case 3:
+        return -0.0;
+      default:
+        return static_cast<double>(any()) * 1e290;
     }
   }
+  double share() { return static_cast<double>(below(1000)) / 999; }
   Span span() { return {any(), any()}; }
   std::string text(std::uint32_t longest = 30) {
     std::string s(below(longest + 1), '\0');
@@ -117,7 +124,7 @@ class RandomRecipes {
     p.measure = text(), p.measure_span = span(), p.measure_note = text();
     if (coin()) p.relative = Relative{real(), text(), coin() ? Relative::By::weight : Relative::By::measure};
     if (coin()) p.per = PerUnit{real(), text(), text()};
-    p.optional = coin(), p.alternative_of = text(), p.confidence = real();
+    p.optional = coin(), p.alternative_of = text(), p.confidence = share();
     i.kind = text();
     if (coin()) i.metric = Amount{static_cast<Amount::Unit>(below(3)), real(), real(), real(), text()};
     return i;

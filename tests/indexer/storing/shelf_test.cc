@@ -16,7 +16,9 @@ namespace fs = std::filesystem;
 class OpenShelf : public ShelfTest {
  protected:
   /// The database of the index, to do damage to.
-  Xapian::WritableDatabase writable() const { return Xapian::WritableDatabase(path("index/generation-1"), Xapian::DB_OPEN); }
+  Xapian::WritableDatabase writable() const {
+    return Xapian::WritableDatabase(path("index/generation-1"), Xapian::DB_OPEN);
+  }
 };
 
 TEST_F(OpenShelf, LooksUpByIdAndByDocument) {
@@ -87,8 +89,9 @@ TEST_F(OpenShelf, RefusesADamagedManifest) {
     write("index/shelf.json", whole.substr(0, n));
     ASSERT_NE(told(Shelf::open(index())).find("damaged"), std::string::npos) << n;
   }
-  for (const auto& [from, to] : {std::pair{"\"generation\"", "\"generations\""}, std::pair{"\"recipes\": 3", "\"recipes\": -3"},
-                                 std::pair{"generation-1", "../generation-1"}, std::pair{"\"id\"", "\"title\""}}) {
+  for (const auto& [from, to] :
+       {std::pair{"\"generation\"", "\"generations\""}, std::pair{"\"recipes\": 3", "\"recipes\": -3"},
+        std::pair{"generation-1", "../generation-1"}, std::pair{"\"id\"", "\"title\""}}) {
     auto changed = whole;
     changed.replace(changed.find(from), std::string(from).size(), to);
     write("index/shelf.json", changed);
@@ -162,9 +165,10 @@ TEST_F(OpenShelf, GivesTheTermsThatTheSchemaNames) {
   ASSERT_TRUE(build({book("larch", 12)}));
   const auto shelf = Shelf::open(index());
   const auto& database = shelf->database();
-  for (const auto& [prefix, value] : {std::pair{schema::book, "larch"}, std::pair{schema::country, "GB"}, std::pair{schema::title, "jelli"},
-                                      std::pair{schema::word, "bottl"}, std::pair{schema::word, "saffron"}, std::pair{schema::chapter, "preserv"},
-                                      std::pair{schema::operation, "boil"}})
+  for (const auto& [prefix, value] :
+       {std::pair{schema::book, "larch"}, std::pair{schema::country, "GB"}, std::pair{schema::title, "jelli"},
+        std::pair{schema::word, "bottl"}, std::pair{schema::word, "saffron"}, std::pair{schema::chapter, "preserv"},
+        std::pair{schema::operation, "boil"}})
     EXPECT_GT(database.get_termfreq(schema::term(prefix, value)), 0u) << prefix << value;
   EXPECT_EQ(database.get_termfreq(schema::term(schema::word, "the")), 0u);
   EXPECT_EQ(database.get_termfreq(schema::term(schema::id, "larch/0001")), 1u);

@@ -53,12 +53,15 @@ class ShelfTest : public testing::Test {
   Book book(const std::string& id, unsigned recipes, const std::string& word = "quinces") const {
     static constexpr const char* dishes[] = {"Pickle", "Jelly", "Wine", "Pudding", "Cheese", "Syrup", "Tart"};
     static constexpr const char* stuffs[] = {"Vinegar", "Cream", "Ginger", "Almonds", "Barley", "Saffron"};
-    std::string html = "<html><head><title>" + id + "</title></head><body>\n<h1>THE " + id + " RECEIPT BOOK</h1>\n<h2>OF PRESERVES</h2>\n";
+    std::string html = "<html><head><title>" + id + "</title></head><body>\n<h1>THE " + id +
+                       " RECEIPT BOOK</h1>\n<h2>OF PRESERVES</h2>\n";
     for (unsigned i = 1; i <= recipes; ++i) {
       const std::string dish = dishes[i % 7], stuff = stuffs[i % 6];
-      html += "<h3>" + word + " " + dish + " with " + stuff + "</h3>\n<p>Take " + std::to_string(2 + i % 5) + " pounds of " + word +
-              " and half a pint of " + stuff + "; add an ounce of ginger and a pound of sugar.\nBoil them together for " +
-              std::to_string(10 + i % 50) + " minutes, then strain the whole and put it into clean bottles.\nCork them, and set them by in a cool place.</p>\n";
+      html += "<h3>" + word + " " + dish + " with " + stuff + "</h3>\n<p>Take " + std::to_string(2 + i % 5) +
+              " pounds of " + word + " and half a pint of " + stuff +
+              "; add an ounce of ginger and a pound of sugar.\nBoil them together for " + std::to_string(10 + i % 50) +
+              " minutes, then strain the whole and put it into clean bottles.\nCork them, and set them by in a cool "
+              "place.</p>\n";
     }
     write(id + ".htm", html + "</body></html>\n");
     Book out;
@@ -93,7 +96,8 @@ class ShelfTest : public testing::Test {
   }
   std::vector<std::string> names_in(const std::string& folder) const {
     std::vector<std::string> names;
-    for (const auto& entry : std::filesystem::directory_iterator(folder)) names.push_back(entry.path().filename().string());
+    for (const auto& entry : std::filesystem::directory_iterator(folder))
+      names.push_back(entry.path().filename().string());
     std::sort(names.begin(), names.end());
     return names;
   }

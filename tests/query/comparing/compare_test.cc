@@ -74,13 +74,13 @@ TEST(Compare, AProportionKeepsTheWholeRangeOfBothParts) {
 TEST(Compare, MentionsOfOneStuffAddUpAndSortsOfItAreOneRow) {
   const auto made = lay_out({Receipt("a/0001", 1800, damson_cheese)
                                  .has("two pounds of damsons", "damson", 2, "pound")
-                                 .has("a pound of loaf sugar", "loaf sugar", 1, "pound", "sweet")
+                                 .has("a pound of maple sugar", "maple sugar", 1, "pound", "sweet")
                                  .has("half a pound of brown sugar", "brown sugar", 0.5, "pound", "sweet")
                                  .recipe()});
   ASSERT_TRUE(made);
   ASSERT_TRUE(row(*made, "sugar"));
   const Cell& sugar = row(*made, "sugar")->cells[0];
-  EXPECT_EQ(sugar.printed, "a pound of loaf sugar; half a pound of brown sugar");
+  EXPECT_EQ(sugar.printed, "a pound of maple sugar; half a pound of brown sugar");
   EXPECT_NEAR(sugar.per_basis->likely, 750, 1e-9);
   EXPECT_FALSE(sugar.more);
 }
@@ -137,6 +137,23 @@ TEST(Compare, AShareOfTheBatchNeverPassesTheBatch) {
   ASSERT_TRUE(damson);
   EXPECT_NEAR(damson->low, 5000 / 5453.6 * 1000, 1e-9);
   EXPECT_NEAR(damson->high, 7000 / 7453.6 * 1000, 1e-9);
+}
+
+TEST(Compare, ASeasoningIsNoBasisAndLiquidsWeighInTheBatch) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 3; ++i)
+    recipes.push_back(Receipt("a/000" + std::to_string(i), 1800 + i, {"", "soup"})
+                          .has("a quart of water", "water", i, "quart", "water")
+                          .has("a teaspoon of pepper", "black pepper", 1, "teaspoon", "spice")
+                          .recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_EQ(made->basis, "water");
+  const auto batch = lay_out(recipes, "batch");
+  ASSERT_TRUE(batch);
+  ASSERT_TRUE(batch->witnesses[0].basis);
+  EXPECT_NEAR(batch->witnesses[0].basis->low, 940 * 0.91 + 3, 1e-9);
+  EXPECT_NEAR(batch->witnesses[0].basis->high, 1140 * 1.05 + 7, 1e-9);
 }
 
 TEST(Compare, AsPrintedScalesNothing) {

@@ -1,6 +1,8 @@
 // What a comparison says in words, and when it says that an amount is out of line.
 #include "query/comparing/findings.h"
 
+#include "query/comparing/duration.h"
+#include "query/comparing/sentences.h"
 #include "tests/query/comparing/bench.h"
 
 namespace gallipot {
@@ -31,6 +33,20 @@ TEST(Findings, SixTimesTheGingerOfItsSiblingsIsOutOfLine) {
   EXPECT_FALSE(ginger->cells[4].out_of_line);
   EXPECT_EQ(ginger->note, "F has 6.3 x the median of 5 others");
   EXPECT_TRUE(says(*made, "ginger: F has 6.3 x"));
+}
+
+TEST(Findings, AWitnessWithAllOutOfLineIsToldOnceAndItsBasisDoubted) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 6; ++i)
+    recipes.push_back(Receipt("a/000" + std::to_string(i), 1800 + i, chutney)
+                          .has("apples", "apple", i == 6 ? 0.5 : 4 + 0.1 * i, "pound")
+                          .has("ginger", "ginger", 1, "ounce", "spice")
+                          .has("sugar", "sugar", 2, "pound", "sweet")
+                          .recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "F has far more sugar and ginger than the others; perhaps it is its apple that is out."));
+  EXPECT_FALSE(says(*made, "Out of line: ginger"));
 }
 
 TEST(Findings, FourAmountsAreTooFewToCallOneOutOfLine) {
@@ -70,7 +86,17 @@ TEST(Findings, AllButTwoBoilItAndTheTwoAreTheOldest) {
   }
   const auto made = lay_out(recipes);
   ASSERT_TRUE(made);
-  EXPECT_TRUE(says(*made, "All but two boil it (A and B); those that do not are the oldest."));
+  EXPECT_TRUE(says(*made, "All but two boil it (not A and B); those that do not are the oldest."));
+}
+
+TEST(Findings, WhatComesToTheSameIsCountedWithIt) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 1; i <= 4; ++i)
+    recipes.push_back(
+        Receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney).does(i == 2 ? "simmer" : "boil").recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "All four boil or simmer it."));
 }
 
 TEST(Findings, VinegarWithAndWithout) {
@@ -79,7 +105,7 @@ TEST(Findings, VinegarWithAndWithout) {
     Receipt receipt("a/000" + std::to_string(i), 1800 + 10 * i, chutney);
     receipt.has("apples", "apple");
     if (i == 2 || i == 3) receipt.has("vinegar", "vinegar", 0, {}, "condiment");
-    if (i == 5) receipt.has("cider vinegar", "cider vinegar", 0, {}, "condiment");
+    if (i == 5) receipt.has("distilled vinegar", "distilled vinegar", 0, {}, "condiment");
     recipes.push_back(receipt.recipe());
   }
   const auto made = lay_out(recipes);
@@ -93,6 +119,31 @@ TEST(Findings, SaysWhomItCouldNotBringToTheBasis) {
                Receipt("b/0001", 1890, chutney).has("some apples", "apple").has("ginger", "ginger").recipe()});
   ASSERT_TRUE(made);
   EXPECT_TRUE(says(*made, "C stands as printed"));
+}
+
+TEST(Findings, HowLongIsSaidAsTheRecipesSayIt) {
+  std::vector<ComparableRecipe> recipes;
+  const double minutes[] = {20, 45, 240};
+  for (int i = 0; i < 3; ++i)
+    recipes.push_back(Receipt("a/000" + std::to_string(i), 1800 + i, chutney).does("boil", minutes[i]).recipe());
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "All three boil it. Three say how long: from 20 minutes (A) to 4 hours (C)."));
+  EXPECT_EQ(duration_words({90, 120}), "1.5 to 2 hours");
+  EXPECT_EQ(duration_words({60, 60}), "1 hour");
+}
+
+TEST(Findings, ATooLongListOfSiglaIsLeftToTheTable) {
+  std::vector<ComparableRecipe> recipes;
+  for (int i = 10; i < 30; ++i) {
+    Receipt receipt("a/00" + std::to_string(i), 1800 + i, chutney);
+    receipt.has("apples", "apple");
+    if (i % 2 == 0) receipt.has("vinegar", "vinegar", 0, {}, "condiment");
+    recipes.push_back(receipt.recipe());
+  }
+  const auto made = lay_out(recipes);
+  ASSERT_TRUE(made);
+  EXPECT_TRUE(says(*made, "Vinegar: 10 with, 10 without."));
 }
 
 TEST(Findings, SiglaAreListedAsInASentence) {

@@ -119,6 +119,31 @@ TEST(Holdings, SugarPerPintOfJuiceComesToTheFruitByItsYield) {
   EXPECT_LT(sugar->likely, sugar->high);
 }
 
+TEST(Holdings, FruitJuiceIsTheJuiceOfTheDishesFruit) {
+  const Dish jelly{"currant", "jelly"};
+  const auto made = lay_out({Receipt("a/0001", 1800, jelly)
+                                 .has("currants", "currant")
+                                 .has("a pound of sugar to the pint of fruit juice", "sugar", 1, "pound", "sweet")
+                                 .per(1, "pint", "fruit juice")
+                                 .recipe()},
+                            "currant juice");
+  ASSERT_TRUE(made) << made.error().sentence();
+  EXPECT_NEAR(row(*made, "sugar")->cells[0].per_basis->likely, 453.6 / 500 * 1000, 1e-6);
+}
+
+TEST(Holdings, ToEachPoundIsOfTheDishAndSaysSo) {
+  const auto made = lay_out({Receipt("a/0001", 1800, spiced_plum)
+                                 .has("plums", "plum")
+                                 .has("to each pound half a pound of sugar", "sugar", 0.5, "pound", "sweet")
+                                 .per(1, "pound", "")
+                                 .recipe()});
+  ASSERT_TRUE(made);
+  const Cell& sugar = row(*made, "sugar")->cells[0];
+  ASSERT_TRUE(sugar.per_basis);
+  EXPECT_NEAR(sugar.per_basis->likely, 500, 1e-9);
+  EXPECT_EQ(sugar.how, "per pound, taken to be of plum");
+}
+
 TEST(Holdings, ALiquorOfUnknownYieldServesAsBasisButIsNotGuessed) {
   const Dish catsup{"walnut", "catsup"};
   const auto receipt = Receipt("a/0001", 1800, catsup)

@@ -1,0 +1,241 @@
+// Drives the program as a person would: answers, exit codes, and faults told in one line.
+#include <gtest/gtest.h>
+#include <rapidjson/document.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <array>
+#include <cstdio>
+#include <filesystem>
+#include <fstream>
+#include <string>
+
+namespace gallipot {
+namespace {
+
+namespace fs = std::filesystem;
+
+struct Ran {
+  int exit = -1;
+  std::string out, err;
+};
+
+class Program : public ::testing::Test {
+ protected:
+  static void SetUpTestSuite() {
+    folder_ = fs::temp_directory_path() / ("gallipot-program-test-" + std::to_string(::getpid()));
+    fs::create_directories(folder_);
+    const Ran built = run("index --catalogue '" + sample() + "' --index '" + index() + "'");
+    ASSERT_EQ(built.exit, 0) << built.err;
+    summary_ = built.out;
+  }
+  static void TearDownTestSuite() { fs::remove_all(folder_); }
+
+  static std::string sample() { return std::string(GALLIPOT_SOURCE) + "/corpus-sample/books.json"; }
+  static std::string index() { return (folder_ / "shelf").string(); }
+
+  static Ran run(const std::string& arguments) {
+    Ran out;
+    const std::string err = (folder_ / "err").string();
+    const std::string command =
+        "env -u GALLIPOT_INDEX COLUMNS=100 " GALLIPOT_PROGRAM " " + arguments + " 2>'" + err + "'";
+    FILE* pipe = ::popen(command.c_str(), "r");
+    if (pipe == nullptr) return out;
+    std::array<char, 4096> piece{};
+    for (std::size_t n = 0; (n = std::fread(piece.data(), 1, piece.size(), pipe)) > 0;) out.out.append(piece.data(), n);
+    const int status = ::pclose(pipe);
+    if (WIFEXITED(status)) out.exit = WEXITSTATUS(status);
+    std::ifstream in(err);
+    out.err.assign(std::istreambuf_iterator<char>(in), {});
+    return out;
+  }
+
+  /// The verb with the index, and more.
+  static Ran ask(const std::string& verb, const std::string& more) {
+    return run(verb + " --index '" + index() + "' " + more);
+  }
+
+  /// A misuse or bad input: exit 2, nothing answered, one line on standard error with these words.
+  static void expect_fault(const Ran& ran, const std::string& words) {
+    EXPECT_EQ(ran.exit, 2) << ran.out << ran.err;
+    EXPECT_EQ(ran.out, "");
+    ASSERT_FALSE(ran.err.empty());
+    EXPECT_EQ(ran.err.find('\n'), ran.err.size() - 1) << ran.err;
+    EXPECT_NE(ran.err.find(words), std::string::npos) << ran.err;
+  }
+
+  /// The id of the best hit for a dish.
+  static std::string best(const std::string& dish) {
+    rapidjson::Document json;
+    json.Parse(ask("find", dish + " --limit 1 --json").out.c_str());
+    if (json.HasParseError() || json["results"].Empty()) return {};
+    return json["results"][0]["id"].GetString();
+  }
+
+  static inline fs::path folder_;
+  static inline std::string summary_;
+};
+
+TEST_F(Program, IndexTellsWhatItRead) {
+  EXPECT_NE(summary_.find(" recipes of 6 books"), std::string::npos) << summary_;
+  EXPECT_NE(summary_.find("pellowe-1884"), std::string::npos) << summary_;
+}
+
+TEST_F(Program, HelpAndVersionAnswer) {
+  const Ran help = run("--help");
+  EXPECT_EQ(help.exit, 0);
+  EXPECT_NE(help.out.find("gallipot index --catalogue"), std::string::npos);
+  for (const char* verb : {"index", "find", "variants", "compare", "cite", "export", "check"}) {
+    const Ran one = run(std::string(verb) + " --help");
+    EXPECT_EQ(one.exit, 0) << verb;
+    EXPECT_NE(one.out.find("Example"), std::string::npos) << one.out;
+  }
+  const Ran version = run("--version");
+  EXPECT_EQ(version.exit, 0);
+  EXPECT_EQ(version.out, "gallipot " GALLIPOT_VERSION "\n");
+}
+
+TEST_F(Program, FindAnswersInTextAndJson) {
+  const Ran text = ask("find", "damson catsup");
+  EXPECT_EQ(text.exit, 0) << text.err;
+  EXPECT_NE(text.out.find("Damson"), std::string::npos) << text.out;
+  rapidjson::Document json;
+  json.Parse(ask("find", "damson catsup --limit 3 --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  ASSERT_LE(json["results"].Size(), 3U);
+  ASSERT_GE(json["results"].Size(), 2U);
+  EXPECT_GE(json["results"][0]["score"].GetDouble(), json["results"][1]["score"].GetDouble());
+}
+
+TEST_F(Program, FindKeepsToItsLimits) {
+  rapidjson::Document json;
+  json.Parse(ask("find", "damson --from 1800 --to 1850 --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  ASSERT_FALSE(json["results"].Empty());
+  for (const auto& hit : json["results"].GetArray()) {
+    const int year = std::stoi(hit["year"].GetString());
+    EXPECT_GE(year, 1800);
+    EXPECT_LE(year, 1850);
+  }
+}
+
+TEST_F(Program, NothingFoundIsOne) {
+  const Ran none = ask("find", "zzyzx");
+  EXPECT_EQ(none.exit, 1);
+  EXPECT_NE(none.err.find("Nothing found for \"zzyzx\""), std::string::npos) << none.err;
+  const Ran json = ask("find", "zzyzx --json");
+  EXPECT_EQ(json.exit, 1);
+  rapidjson::Document document;
+  document.Parse(json.out.c_str());
+  ASSERT_FALSE(document.HasParseError()) << json.out;
+  EXPECT_TRUE(document["results"].Empty());
+}
+
+TEST_F(Program, VariantsByIdAndByWords) {
+  const std::string id = best("damson catsup");
+  ASSERT_FALSE(id.empty());
+  rapidjson::Document json;
+  json.Parse(ask("variants", "--of " + id + " --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  ASSERT_FALSE(json["results"].Empty());
+  for (const auto& hit : json["results"].GetArray()) EXPECT_NE(hit["id"].GetString(), id);
+  EXPECT_EQ(ask("variants", "damson catsup").exit, 0);
+  expect_fault(ask("variants", ""), "wants either a recipe or the words of a dish");
+}
+
+TEST_F(Program, CompareInTextCsvAndJson) {
+  const Ran text = ask("compare", "--dish 'damson catsup'");
+  EXPECT_EQ(text.exit, 0) << text.err;
+  EXPECT_NE(text.out.find("Witnesses"), std::string::npos);
+  rapidjson::Document json;
+  json.Parse(ask("compare", "--dish 'damson catsup' --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_GE(json["witnesses"].Size(), 2U);
+  const Ran csv = ask("compare", "--dish 'damson catsup' --csv");
+  EXPECT_EQ(csv.exit, 0);
+  EXPECT_EQ(csv.out.rfind("part,name,witnesses,of,", 0), 0U) << csv.out.substr(0, 80);
+  expect_fault(ask("compare", "--dish damson --csv --json"), "cannot be both CSV and JSON");
+  expect_fault(ask("compare", ""), "wants either recipes or a dish");
+  const std::string id = best("damson catsup");
+  expect_fault(ask("compare", id + " " + id), "is named twice");
+  expect_fault(ask("compare", id + " --basis granite"), "no recipe here has \"granite\"");
+}
+
+TEST_F(Program, CiteGivesThePlaceAndRefusesWhatIsNotThere) {
+  const std::string id = best("damson catsup");
+  const Ran text = ask("cite", id);
+  EXPECT_EQ(text.exit, 0) << text.err;
+  EXPECT_NE(text.out.find(id), std::string::npos);
+  rapidjson::Document json;
+  json.Parse(ask("cite", id + " --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_EQ(json["id"].GetString(), id);
+  EXPECT_NE(std::string(json["note"].GetString()), "");
+  expect_fault(ask("cite", "pellowe-1884/9999"), "pellowe-1884/");
+  expect_fault(ask("cite", "pelowe-1884/0010"), "pellowe-1884");
+}
+
+TEST_F(Program, ExportIsOneRecipeALine) {
+  const Ran all = ask("export", "");
+  EXPECT_EQ(all.exit, 0);
+  std::size_t lines = 0;
+  for (std::size_t begin = 0; begin < all.out.size(); ++lines) {
+    const std::size_t end = all.out.find('\n', begin);
+    ASSERT_NE(end, std::string::npos);
+    rapidjson::Document json;
+    json.Parse(all.out.data() + begin, end - begin);
+    ASSERT_FALSE(json.HasParseError()) << lines;
+    EXPECT_TRUE(json.HasMember("ingredients"));
+    begin = end + 1;
+  }
+  EXPECT_NE(summary_.find(std::to_string(lines) + " recipes"), std::string::npos);
+}
+
+TEST_F(Program, CheckFindsTheIndexWhole) {
+  const Ran checked = ask("check", "");
+  EXPECT_EQ(checked.exit, 0) << checked.err;
+  EXPECT_NE(checked.out.find("The index is whole"), std::string::npos);
+}
+
+TEST_F(Program, MisuseIsOneSentenceWithTheNearest) {
+  expect_fault(run(""), "no verb is given");
+  expect_fault(run("finde"), "there is no verb \"finde\"; perhaps \"find\" is meant");
+  expect_fault(run("quicksilver"), "take one of");
+  expect_fault(run("--verson"), "perhaps \"--version\" is meant");
+  expect_fault(ask("find", "damson --limt 3"), "\"find\" knows no option \"--limt\"; perhaps \"--limit\" is meant");
+  expect_fault(ask("find", "damson --limit many"), "\"many\" after --limit is no whole number");
+  expect_fault(ask("find", "damson --from early"), "\"early\" after --from is no year");
+  expect_fault(ask("find", "damson --limit"), "--limit");
+  expect_fault(ask("find", ""), "\"find\" is given no words");
+  expect_fault(run("find damson"), "does not know which index");
+  expect_fault(run("index --index x"), "does not know which books");
+  expect_fault(ask("check", "it"), "\"check\" takes no word like \"it\"");
+}
+
+TEST_F(Program, WordsThatAreVerbsAreStillWords) {
+  const Ran found = ask("find", "index check damson");
+  EXPECT_NE(found.exit, 2) << found.err;
+}
+
+TEST_F(Program, BadInputNamesFileLineAndMend) {
+  expect_fault(run("find --index '" + (folder_ / "nowhere").string() + "' damson"), "nowhere");
+  expect_fault(run("index --catalogue '" + (folder_ / "none.json").string() + "' --index x"), "none.json");
+  const fs::path list = folder_ / "list.json";
+  std::ofstream(list) << "{\"books\": [\n {\"id\": \"a\", \"file\": \"a.txt\"}\n]}\n";
+  expect_fault(run("index --catalogue '" + list.string() + "' --index '" + (folder_ / "i2").string() + "'"),
+               "list.json:2");
+  fs::create_directories(folder_ / "tables");
+  std::ofstream(folder_ / "tables" / "sorts.tsv") << "sort\tstuff\tsource\nbullace\n";
+  expect_fault(ask("compare", "--dish damson --tables '" + (folder_ / "tables").string() + "'"), "sorts.tsv:2");
+}
+
+TEST_F(Program, AShelfOfWhichNothingCanBeIndexedIsAFault) {
+  const fs::path list = folder_ / "empty.json";
+  std::ofstream(list) << "{\"books\": [{\"id\": \"a\", \"file\": \"no-such.txt\", \"title\": \"A\"}]}\n";
+  const Ran ran = run("index --catalogue '" + list.string() + "' --index '" + (folder_ / "i3").string() + "'");
+  EXPECT_EQ(ran.exit, 2) << ran.out << ran.err;
+  EXPECT_NE((ran.out + ran.err).find("no-such.txt"), std::string::npos) << ran.out << ran.err;
+}
+
+}  // namespace
+}  // namespace gallipot
