@@ -6,7 +6,7 @@
 // The export gives the words of the recipes (schema: DEVELOPERS.md), the annotations their operations in order; a recipe of
 // the one is that of the other which begins within four raw lines in the same book. The annotations do not say which word
 // tells which operation: words and operations are aligned by dynamic programming with the model learnt so far, and the model
-// is learnt again from that, a few rounds over (hard expectation maximization).
+// is learnt again from that, a few rounds over (expectation maximization).
 #include <fmt/core.h>
 #include <rapidjson/document.h>
 
@@ -16,6 +16,7 @@
 #include <cstdio>
 #include <deque>
 #include <fstream>
+#include <limits>
 #include <map>
 #include <numeric>
 #include <random>
@@ -42,6 +43,7 @@ struct Example {
   Scene scene;
   std::vector<GoldStep> gold;
   std::vector<std::vector<std::uint32_t>> mention_features, time_features;  ///< by mention or length of time
+  std::vector<std::map<int, float>> belief;  ///< by mention: how likely it tells each operation, given the annotation
   std::vector<int> label;       ///< by mention: operation or -1
   std::vector<bool> time_label; ///< by length of time
 };
@@ -130,14 +132,14 @@ std::vector<std::uint32_t> numbers_of(const FeatureSink& sink, FeatureNames& nam
 // ---- the model ---------------------------------------------------------------------------------------------------
 
 struct Settings {
-  double l2 = 2e-2;
+  double l2 = 1e-1;
   double rate = 0.15;
   int epochs = 12, rounds = 4;
-  float accept_step = 0.34F, accept_time = 0.5F;
+  float accept_step = 0.33F, accept_time = 0.5F;
   int least_count = 4, least_books = 2;
 };
 
-constexpr std::size_t width = operation_count + 1;
+constexpr std::size_t width = operation_count + 2;
 
 struct Model {
   std::vector<float> weight, squared;
@@ -160,11 +162,11 @@ struct Model {
 };
 
 std::vector<double> reading_probabilities(const Model& m, const std::vector<std::uint32_t>& f, const StepVerb& verb) {
-  const float any = m.score(f, StepScores::any);
+  const float any = m.score(f, StepScores::any), first = m.score(f, StepScores::first);
   std::vector<double> p(verb.operations.size() + 1);
   double sum = 1;
   p.back() = 1;
-  for (std::size_t r = 0; r < verb.operations.size(); ++r) sum += p[r] = std::exp(std::min(30.0F, any + m.score(f, verb.operations[r])));
+  for (std::size_t r = 0; r < verb.operations.size(); ++r) sum += p[r] = std::exp(std::min(30.0F, any + (r ? 0 : first) + m.score(f, verb.operations[r])));
   for (double& x : p) x /= sum;
   return p;
 }
@@ -179,43 +181,69 @@ std::vector<double> first_guess(const Mention& m) {
   return p;
 }
 
-// Words and annotated operations, both in order: the pairing of greatest likelihood. Ties a time to the verb it stands by.
+// How well a mention goes with an annotated step, as a logarithm; -infinity where its verb cannot mean it. A time ties the
+// step to the verb that it stands by.
+double pairing(const Example& e, const Mention& m, const std::vector<double>& p, const GoldStep& g) {
+  const auto r = std::find(m.verb->operations.begin(), m.verb->operations.end(), g.operation);
+  if (r == m.verb->operations.end()) return -std::numeric_limits<double>::infinity();
+  double match = std::log(std::max(p[static_cast<std::size_t>(r - m.verb->operations.begin())], 1e-4));
+  if (!g.timed) return match;
+  const std::uint32_t sentence = e.scene.clauses[m.clause].sentence;
+  double tie = -1.0;
+  for (const Duration& d : e.scene.durations)
+    if (same_time(d.minutes, g.minutes) && e.scene.clauses[e.scene.clause_of(d.first)].sentence == sentence)
+      tie = std::max(tie, d.first > m.word ? 2.0 - 0.05 * (d.first - m.word) : 0.5);
+  return match + tie;
+}
+
+double log_sum(double a, double b) {
+  const double most = std::max(a, b);
+  if (!(most > -1e300)) return most;
+  return most + std::log1p(std::exp(std::min(a, b) - most));
+}
+
+// Words and annotated operations, both in order: every pairing that keeps the order, weighed by its likelihood (forward and
+// backward sums). Leaves for each mention how likely it tells each operation, and the likeliest as its label.
 void align(Example& e, const Model* model) {
   const std::size_t n = e.scene.mentions.size(), k = e.gold.size();
   constexpr double unmatched = -6;
-  std::vector<std::vector<double>> best(n + 1, std::vector<double>(k + 1, 0));
-  std::vector<std::vector<char>> from(n + 1, std::vector<char>(k + 1, 0));
-  for (std::size_t j = 1; j <= k; ++j) best[0][j] = static_cast<double>(j) * unmatched, from[0][j] = 'g';
-  for (std::size_t i = 1; i <= n; ++i) {
-    const Mention& m = e.scene.mentions[i - 1];
-    const auto p = model ? reading_probabilities(*model, e.mention_features[i - 1], *m.verb) : first_guess(m);
-    const double none = std::log(std::max(p.back(), 1e-6));
-    for (std::size_t j = 0; j <= k; ++j) {
-      best[i][j] = best[i - 1][j] + none;
-      from[i][j] = 'm';
-      if (j == 0) continue;
-      if (best[i][j - 1] + unmatched > best[i][j]) best[i][j] = best[i][j - 1] + unmatched, from[i][j] = 'g';
-      const GoldStep& g = e.gold[j - 1];
-      const auto r = std::find(m.verb->operations.begin(), m.verb->operations.end(), g.operation);
-      if (r == m.verb->operations.end()) continue;
-      double match = std::log(std::max(p[static_cast<std::size_t>(r - m.verb->operations.begin())], 1e-4));
-      if (g.timed) {
-        const std::uint32_t sentence = e.scene.clauses[m.clause].sentence;
-        double tie = -1.0;
-        for (const Duration& d : e.scene.durations)
-          if (same_time(d.minutes, g.minutes) && e.scene.clauses[e.scene.clause_of(d.first)].sentence == sentence)
-            tie = std::max(tie, d.first > m.word ? 2.0 - 0.05 * (d.first - m.word) : 0.5);
-        match += tie;
-      }
-      if (best[i - 1][j - 1] + match > best[i][j]) best[i][j] = best[i - 1][j - 1] + match, from[i][j] = '=';
-    }
+  using Grid = std::vector<std::vector<double>>;
+  constexpr double never = -std::numeric_limits<double>::infinity();
+  Grid pair(n, std::vector<double>(k, never)), to(n + 1, std::vector<double>(k + 1, never)), on = to;
+  std::vector<double> none(n);
+  for (std::size_t i = 0; i < n; ++i) {
+    const Mention& m = e.scene.mentions[i];
+    const auto p = model ? reading_probabilities(*model, e.mention_features[i], *m.verb) : first_guess(m);
+    none[i] = std::log(std::max(p.back(), 1e-6));
+    for (std::size_t j = 0; j < k; ++j) pair[i][j] = pairing(e, m, p, e.gold[j]);
   }
+  // a left-out step is taken before a left-out mention, so that each pairing is counted once
+  for (std::size_t i = 0; i <= n; ++i)
+    for (std::size_t j = 0; j <= k; ++j) {
+      double s = i == 0 && j == 0 ? 0 : never;
+      if (i > 0) s = log_sum(s, to[i - 1][j] + none[i - 1]);
+      if (j > 0) s = log_sum(s, to[i][j - 1] + unmatched);
+      if (i > 0 && j > 0) s = log_sum(s, to[i - 1][j - 1] + pair[i - 1][j - 1]);
+      to[i][j] = s;
+    }
+  for (std::size_t i = n + 1; i-- > 0;)
+    for (std::size_t j = k + 1; j-- > 0;) {
+      double s = i == n && j == k ? 0 : never;
+      if (i < n) s = log_sum(s, none[i] + on[i + 1][j]);
+      if (j < k) s = log_sum(s, unmatched + on[i][j + 1]);
+      if (i < n && j < k) s = log_sum(s, pair[i][j] + on[i + 1][j + 1]);
+      on[i][j] = s;
+    }
   e.label.assign(n, -1);
-  for (std::size_t i = n, j = k; i > 0 || j > 0;) {
-    const char by = from[i][j];
-    if (by == '=') e.label[i - 1] = e.gold[j - 1].operation;
-    i -= by != 'g';
-    j -= by != 'm';
+  e.belief.assign(n, {});
+  for (std::size_t i = 0; i < n; ++i) {
+    for (std::size_t j = 0; j < k; ++j) {
+      const double share = std::exp(to[i][j] + pair[i][j] + on[i + 1][j + 1] - to[n][k]);
+      if (!(share > 1e-6)) continue;
+      e.belief[i].try_emplace(e.gold[j].operation, 0).first->second += static_cast<float>(share);
+    }
+    for (const auto& [op, share] : e.belief[i])
+      if (share > 0.5) e.label[i] = op;
   }
 }
 
@@ -243,9 +271,15 @@ void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std:
   for (std::size_t i = 0; i < e.scene.mentions.size(); ++i) {
     const StepVerb& verb = *e.scene.mentions[i].verb;
     const auto p = reading_probabilities(m, features[i], verb);
-    for (std::size_t r = 0; r < verb.operations.size(); ++r)
-      m.learn(features[i], verb.operations[r], static_cast<float>(p[r]) - (e.label[i] == verb.operations[r]), set);
-    m.learn(features[i], StepScores::any, static_cast<float>(1 - p.back()) - (e.label[i] >= 0), set);
+    float step = 0;
+    for (std::size_t r = 0; r < verb.operations.size(); ++r) {
+      const auto told = e.belief[i].find(verb.operations[r]);
+      const float belief = told == e.belief[i].end() ? 0 : told->second;
+      step += belief;
+      m.learn(features[i], verb.operations[r], static_cast<float>(p[r]) - belief, set);
+      if (r == 0) m.learn(features[i], StepScores::first, static_cast<float>(p[0]) - belief, set);
+    }
+    m.learn(features[i], StepScores::any, static_cast<float>(1 - p.back()) - step, set);
   }
   for (std::size_t d = 0; d < e.scene.durations.size(); ++d) {
     const float p = 1 / (1 + std::exp(-m.score(e.time_features[d], StepScores::any)));
@@ -287,10 +321,15 @@ Model learn(std::vector<Example*> examples, FeatureNames& names, const Settings&
     std::vector<std::size_t> order(examples.size());
     std::iota(order.begin(), order.end(), 0);
     std::mt19937 shuffle(7);
+    std::vector<float> sum(model.weight.size());  // the mean of the later passes wavers less than the last one
+    const int settled = set.epochs / 2;
     for (int epoch = 0; epoch < set.epochs; ++epoch) {
       std::shuffle(order.begin(), order.end(), shuffle);
       for (const std::size_t x : order) learn_recipe(model, *examples[x], features[x], set);
+      if (epoch >= settled)
+        for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += model.weight[i];
     }
+    for (std::size_t i = 0; i < sum.size(); ++i) model.weight[i] = sum[i] / static_cast<float>(set.epochs - settled);
   }
   return model;
 }
@@ -356,6 +395,10 @@ void show(const Example& e, const std::vector<ChosenStep>& steps) {
   fmt::print("## {} {}\n{}\n  gold:{}\n  told:{}\n", e.book, e.title, e.text, gold, told);
 }
 
+std::string_view column_name(std::size_t c) {
+  return c == StepScores::any ? "any" : c == StepScores::first ? "first" : operation_name(c);
+}
+
 void write(const Model& m, const FeatureNames& names, const Settings& set, const std::string& path, std::size_t recipes) {
   std::ofstream out(path);
   out << "# What each feature of a verb's place speaks for: see step_features.cc for the features, tools/train_steps.cc for the\n"
@@ -368,7 +411,7 @@ void write(const Model& m, const FeatureNames& names, const Settings& set, const
     for (std::size_t c = 0; c < width; ++c) {
       const float w = m.weight[f * width + c];
       if (std::abs(w) < 0.05F) continue;
-      cell += fmt::format("{}{}:{:.2f}", cell.empty() ? "" : "|", c == StepScores::any ? "any" : operation_name(c), w);
+      cell += fmt::format("{}{}:{:.2f}", cell.empty() ? "" : "|", column_name(c), w);
     }
     if (!cell.empty()) out << names.name(f) << '\t' << cell << '\t' << source << '\n';
   }
@@ -401,7 +444,7 @@ int main(int argc, char** argv) {
   try {
     const auto lexicon = Lexicon::load();
     if (!lexicon) throw std::runtime_error(lexicon.error().sentence());
-    const auto verbs = StepVerbs::load(built_in_table("step-verbs"));
+    const auto verbs = StepVerbs::load(built_in_table("step-verbs"), built_in_table("step-places"));
     if (!verbs) throw std::runtime_error(verbs.error().sentence());
     const auto exported = read_export(export_path);
     std::deque<Example> examples, checks;
@@ -447,7 +490,23 @@ int main(int argc, char** argv) {
         if (detail) show(*e, steps);
       }
     }
-    if (folds > 0) unseen.print("books not learnt from");
+    if (folds > 0) {
+      unseen.print("books not learnt from");
+      std::map<std::string_view, int> lost;
+      double paired = 0, all = 0;
+      for (const auto& e : examples) {
+        std::map<int, int> left;
+        for (const GoldStep& g : e.gold) ++left[g.operation];
+        for (const int l : e.label) paired += l >= 0, left[l] -= l >= 0;
+        all += static_cast<double>(e.gold.size());
+        for (const auto& [op, n] : left)
+          if (op >= 0) lost[operation_name(static_cast<std::size_t>(op))] += n;
+      }
+      fmt::print("annotated operations that no verb of the table could tell: {:.1f} in a hundred", 100 * (1 - paired / all));
+      for (const auto& [op, n] : lost)
+        if (n >= 4) fmt::print(" {} {}", op, n);
+      fmt::print("\n");
+    }
     if (!write_path.empty() || !checks.empty()) {
       std::vector<Example*> all;
       for (auto& e : examples) all.push_back(&e);

@@ -29,6 +29,20 @@ int bearer(const Scene& s, const Duration& d, const std::vector<Choice>& choices
   return best;
 }
 
+// "It will keep good for two years", "three weeks old", "ten years ago": how long the thing lasts or is, not what is done.
+bool is_age(const Scene& s, const Duration& d) {
+  const std::string_view next = s.key(d.last);
+  if (next == "old" || next == "ago") return true;
+  const Clause& c = s.clauses[s.clause_of(d.first)];
+  for (std::uint32_t i = d.first > c.first + 7 ? d.first - 7 : c.first; i < d.first; ++i) {
+    const std::string_view k = s.key(i);
+    if (k == "keeps") return true;
+    const std::string_view before = s.key(static_cast<std::int64_t>(i) - 1);
+    if (k == "keep" && (before == "will" || before == "may" || before == "can" || before == "would" || before == "not")) return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 std::vector<ChosenStep> choose_steps(const Scene& s, const StepWeights& weights) {
@@ -52,6 +66,7 @@ std::vector<ChosenStep> choose_steps(const Scene& s, const StepWeights& weights)
   }
   std::vector<int> time_of(s.mentions.size(), -1);
   for (std::size_t d = 0; d < s.durations.size(); ++d) {
+    if (is_age(s, s.durations[d])) continue;
     sink.clear();
     StepScores scores;
     duration_features(s, d, sink);

@@ -73,6 +73,22 @@ Stuff next_stuff(const Scene& s, std::uint32_t from, std::uint32_t to) {
   return {};
 }
 
+// The place named next after the mention within its clause ("in JARS"), and the word before it that is no article.
+struct Place {
+  std::string_view sort, by;
+};
+
+Place next_place(const Scene& s, std::uint32_t from, std::uint32_t to) {
+  for (std::uint32_t i = from; i < to && i < from + 12; ++i) {
+    const std::string_view sort = s.verbs->place(s.key(i));
+    if (sort.empty()) continue;
+    for (std::uint32_t j = i; j-- > from;)
+      if (word_class(s.key(j)) == "prep") return {sort, s.key(j)};
+    return {sort, "-"};
+  }
+  return {};
+}
+
 }  // namespace
 
 void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
@@ -86,6 +102,8 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
   sink.take("v=", v);
   sink.take("vf=", v, "/", f);
   sink.take("w=", word.key);
+  const std::string_view o = operation_name(m.verb->operations[0]);  // stands for the verb where the verb itself is rare
+  sink.take("o=", o, "/", f);
 
   const Near p1 = near_word(s, at - 1), p2 = near_word(s, at - 2), p3 = near_word(s, at - 3);
   const Near n1 = near_word(s, at + 1), n2 = near_word(s, at + 2), n3 = near_word(s, at + 3);
@@ -103,6 +121,12 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
   sink.take("fnk=", f, "/", n1.kind);
   sink.take("fnk2=", f, "/", n1.kind, "_", n2.kind);
   sink.take("vn1=", v, "/", n1.key);
+  sink.take("vfpk=", v, "/", f, "/", p1.kind);
+  sink.take("vfnk=", v, "/", f, "/", n1.kind);
+  sink.take("on1=", o, "/", n1.key);
+  sink.take("op1=", o, "/", p1.key);
+  sink.take("ofpk=", o, "/", f, "/", p1.kind);
+  sink.take("ofnk=", o, "/", f, "/", n1.kind);
   sink.take("vn2=", v, "/", n2.key);
   sink.take("vn12=", v, "/", n1.key, "_", n2.key);
   sink.take("vn3=", v, "/", n3.key);
@@ -171,6 +195,17 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
     if (next_time->minutes.low >= 720) sink.take("vdays=", v);
   }
   if (!timed) sink.take("notime=", f);
+  // a time told before any other verb is told, though points stand between: "let it hang in a cool, dry place three days"
+  const std::uint32_t other = mention + 1 < s.mentions.size() ? s.mentions[mention + 1].word : static_cast<std::uint32_t>(s.words->size());
+  if (!timed && next_time != s.durations.end() && next_time->first < other && s.clauses[s.clause_of(next_time->first)].sentence == c.sentence) {
+    sink.take("later=", f);
+    sink.take("vlater=", v);
+  }
+  if (const Place place = next_place(s, m.word + 1, c.last); !place.sort.empty()) {
+    sink.take("place=", place.sort);
+    sink.take("vplace=", v, "/", place.sort);
+    sink.take("vinplace=", v, "/", place.by, "/", place.sort);
+  }
   const Stuff stuff = next_stuff(s, m.word + 1, c.last);
   if (stuff.food) {
     sink.take("food=", f, "/", stuff.food->kind);
@@ -180,9 +215,26 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
     sink.take("vfood=", v, "/-");
   }
 
+  // what the prepositions of its clause lead to: "lay in WATER", "rub through a SIEVE", "put over the FIRE"
+  for (std::uint32_t i = m.word + 1, told = 0; i + 1 < c.last && i < m.word + 10 && told < 2; ++i) {
+    if (word_class(s.key(i)) != "prep") continue;
+    std::uint32_t to = i + 1;
+    while (to + 1 < c.last && to < i + 4 && function_word(s.key(to))) ++to;
+    const auto food = s.lexicon->foodstuff_phrases().longest(s.words->all(), to);
+    const std::string_view place = s.verbs->place(s.key(to));
+    const std::string_view what = !place.empty() ? place : food.words ? std::string_view{s.lexicon->foodstuffs()[food.value].kind} : s.key(to);
+    sink.take("vto=", v, "/", s.key(i), "/", what);
+    sink.take("to=", s.key(i), "/", what);
+    ++told;
+  }
+
   const std::uint32_t quarter = c.sentence * 4 / std::max<std::uint32_t>(1, s.sentences);
   sink.take("q=", f, "/", std::array<std::string_view, 5>{"0", "1", "2", "3", "4"}[quarter]);
   if (c.sentence == 0) sink.take("q0=", f);
+  sink.take("left=", f, "/", bucket(s.sentences - c.sentence - 1));
+  // a long receipt is told more coarsely than a short one
+  sink.take("len=", f, "/", bucket(static_cast<std::uint32_t>(s.mentions.size() / 4)));
+  sink.take("olen=", o, "/", bucket(static_cast<std::uint32_t>(s.mentions.size() / 4)));
   if (near_word(s, c.sentence_first).kind == "num") sink.take("sn=", f);
 }
 
@@ -228,6 +280,17 @@ void duration_features(const Scene& s, std::size_t duration, FeatureSink& sink) 
     before = before || (s.durations[e].minutes.low <= d.minutes.high && d.minutes.low <= s.durations[e].minutes.high);
   sink.take(before ? "t:told" : "t:new");
   if (duration == 0) sink.take("t:first");
+  // the verb before it
+  for (std::size_t i = s.mentions.size(); i-- > 0;) {
+    const Mention& m = s.mentions[i];
+    if (m.word >= d.first || s.clauses[m.clause].sentence < c.sentence) continue;
+    if (s.clauses[m.clause].sentence == c.sentence) {
+      sink.take("t:v=", m.verb->base);
+      sink.take("t:f=", form_name(m.form), "/", bucket(d.first - m.word));
+      sink.take("t:vc=", m.clause == clause ? "same" : "other");
+    }
+    break;
+  }
 }
 
 }  // namespace gallipot::steps

@@ -2,6 +2,7 @@
 #include "indexer/parsing/step_scene.h"
 
 #include <algorithm>
+#include <initializer_list>
 
 namespace gallipot::steps {
 namespace {
@@ -30,6 +31,23 @@ char clause_end(const Words& words, std::size_t i) {
   }
 }
 
+bool any_of(std::string_view k, std::initializer_list<std::string_view> list) {
+  return std::find(list.begin(), list.end(), k) != list.end();
+}
+
+// Whether a word that is as often a noun or an adjective stands as an imperative does: at the head of its clause or after
+// "and", "then", "to", and with an object behind it ("CORE them", "and PEPPER the steak") or at the end ("boil, and CAN").
+bool as_imperative(const Words& words, std::size_t at, std::uint32_t clause_first) {
+  const std::string_view before = at > clause_first ? words[at - 1].key : std::string_view{};
+  const bool leads = before.empty() || any_of(before, {"and", "then", "to", "or", "&", "should", "must", "may", "next", "also", "not"});
+  if (!leads) return false;
+  if (at + 1 >= words.size() || words[at + 1].kind == Word::Kind::number) return true;
+  const std::string_view after = words[at + 1].key;
+  if (words[at + 1].kind == Word::Kind::point) return before == "and" && (after == "." || after == ";" || after == ",");
+  return any_of(after, {"it", "them", "the", "your", "a", "an", "some", "all", "each", "this", "these", "one", "two", "three", "four",
+                        "six", "eight", "twelve", "half", "as", "well", "up", "and", "in", "on", "over", "with", "lightly", "very", "out"});
+}
+
 }  // namespace
 
 std::uint32_t Scene::clause_of(std::uint32_t word) const {
@@ -41,6 +59,7 @@ std::uint32_t Scene::clause_of(std::uint32_t word) const {
 Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexicon) {
   Scene s;
   s.words = &words;
+  s.verbs = &verbs;
   s.lexicon = &lexicon;
   s.durations = find_durations(words);
   s.clauses.reserve(words.size() / 6 + 1);
@@ -66,6 +85,13 @@ Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexic
     if (words[i].kind != Word::Kind::word) continue;
     const VerbReading r = verbs.find(words[i].key);
     if (!r.verb) continue;
+    if (r.verb->ambiguous && (r.form == VerbForm::plain || r.form == VerbForm::third) && !as_imperative(words, i, now.first)) continue;
+    // "let it boil" tells one step, and "boil" says which
+    if (!s.mentions.empty() && s.mentions.back().verb->base == "let" && s.mentions.back().clause == s.clauses.size() &&
+        i - s.mentions.back().word <= 6 && r.form == VerbForm::plain) {
+      s.mentions.pop_back();
+      --in_clause;
+    }
     s.mentions.push_back({i, r.verb, r.form, static_cast<std::uint32_t>(s.clauses.size()), in_clause++});
   }
   close(static_cast<std::uint32_t>(words.size()), ' ');

@@ -32,6 +32,7 @@ struct Clause {
 
 struct Scene {
   const Words* words = nullptr;
+  const StepVerbs* verbs = nullptr;
   const Lexicon* lexicon = nullptr;
   std::vector<Clause> clauses;
   std::vector<Mention> mentions;
@@ -46,7 +47,7 @@ struct Scene {
   std::uint32_t clause_of(std::uint32_t word) const;
 };
 
-/// The words must outlive the scene.
+/// Words, verbs and lexicon must outlive the scene.
 Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexicon);
 
 }  // namespace gallipot::steps

@@ -47,18 +47,19 @@ void StepVerbs::add_form(std::string form, std::uint32_t verb, VerbForm kind) {
   forms_.try_emplace(std::move(form), Form{verb, kind});
 }
 
-Outcome<StepVerbs> StepVerbs::load(std::string_view table_bytes) {
-  const auto table = parse_table(table_bytes, "step-verbs", "step-verbs.tsv");
+Outcome<StepVerbs> StepVerbs::load(std::string_view verbs_bytes, std::string_view places_bytes) {
+  const auto table = parse_table(verbs_bytes, "step-verbs", "step-verbs.tsv");
   if (!table) return tl::unexpected(table.error());
   const int verb = table->column("verb"), spellings = table->column("spellings"), past = table->column("past"),
-            means = table->column("operations");
-  if (verb < 0 || spellings < 0 || past < 0 || means < 0)
-    return fault("the table of verbs lacks a column", "give it verb, spellings, past, operations and source", table->file, 1);
+            also = table->column("or"), means = table->column("operations");
+  if (std::min({verb, spellings, past, also, means}) < 0)
+    return fault("the table of verbs lacks a column", "give it verb, spellings, past, or, operations and source", table->file, 1);
   auto cell = [](const Table::Row& row, int column) { return row.cells[static_cast<std::size_t>(column)]; };
   StepVerbs out;
   for (const auto& row : table->rows) {
     StepVerb v;
     v.base = cell(row, verb);
+    v.ambiguous = !cell(row, also).empty();
     for (const auto op : parts_of(cell(row, means))) {
       const int number = operation_number(op);
       if (number < 0)
@@ -82,7 +83,17 @@ Outcome<StepVerbs> StepVerbs::load(std::string_view table_bytes) {
     for (const auto form : parts_of(cell(table->rows[i], spellings)))
       if (!form.empty()) out.add_regular_forms(std::string(form), i);
   }
+  const auto places = parse_table(places_bytes, "step-places", "step-places.tsv");
+  if (!places) return tl::unexpected(places.error());
+  const int place = places->column("place"), sort = places->column("sort");
+  if (place < 0 || sort < 0) return fault("the table of places lacks a column", "give it place, sort and source", places->file, 1);
+  for (const auto& row : places->rows) out.places_.emplace(cell(row, place), cell(row, sort));
   return out;
+}
+
+std::string_view StepVerbs::place(std::string_view key) const {
+  const auto it = places_.find(key);
+  return it == places_.end() ? std::string_view{} : std::string_view{it->second};
 }
 
 void StepVerbs::add_regular_forms(const std::string& base, std::uint32_t verb) {

@@ -32,6 +32,7 @@ std::string_view form_name(VerbForm form);
 struct StepVerb {
   std::string base;                     ///< "wash"
   std::vector<std::uint8_t> operations; ///< what it may mean, commonest first
+  bool ambiguous = false;               ///< the plain word is often a noun or an adjective ("pepper", "dry")
 };
 
 struct VerbReading {
@@ -41,9 +42,12 @@ struct VerbReading {
 
 class StepVerbs {
  public:
-  static Outcome<StepVerbs> load(std::string_view table_bytes);
+  /// From the bytes of step-verbs.tsv and step-places.tsv.
+  static Outcome<StepVerbs> load(std::string_view verbs_bytes, std::string_view places_bytes);
   /// The verb that a printed word (its plain key) is a form of; nullptr in `verb` where it is none.
   VerbReading find(std::string_view key) const;
+  /// The sort of place that a word names ("oven", "pot"); empty where it names none.
+  std::string_view place(std::string_view key) const;
   const std::vector<StepVerb>& all() const { return verbs_; }
 
  private:
@@ -59,6 +63,7 @@ class StepVerbs {
   void add_regular_forms(const std::string& base, std::uint32_t verb);
   std::vector<StepVerb> verbs_;
   std::unordered_map<std::string, Form, KeyHash, std::equal_to<>> forms_;
+  std::unordered_map<std::string, std::string, KeyHash, std::equal_to<>> places_;
 };
 
 }  // namespace gallipot::steps

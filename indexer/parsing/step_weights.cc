@@ -25,7 +25,9 @@ Outcome<StepWeights> StepWeights::load(std::string_view table_bytes) {
       const bool number = colon != std::string_view::npos &&
                           std::from_chars(part.data() + colon + 1, part.data() + part.size(), value).ec == std::errc{};
       const std::string_view op = part.substr(0, colon);
-      const int which = op == "any" ? static_cast<int>(StepScores::any) : operation_number(op);
+      const int which = op == "any"     ? static_cast<int>(StepScores::any)
+                        : op == "first" ? static_cast<int>(StepScores::first)
+                                        : operation_number(op);
       if (!number || which < 0)
         return fault("\"" + std::string(part) + "\" is not a weight", "write operation:number", table->file, row.line);
       if (name == "accept") out.accept_step = value;
@@ -37,8 +39,8 @@ Outcome<StepWeights> StepWeights::load(std::string_view table_bytes) {
   return out;
 }
 
-void StepWeights::add(std::uint64_t feature, std::size_t operation_or_any, float weight) {
-  added_.push_back({feature, {static_cast<std::uint8_t>(operation_or_any), weight}});
+void StepWeights::add(std::uint64_t feature, std::size_t column, float weight) {
+  added_.push_back({feature, {static_cast<std::uint8_t>(column), weight}});
 }
 
 void StepWeights::finish() {
@@ -71,15 +73,19 @@ void StepWeights::add_scores(const FeatureSink& sink, StepScores& to) const {
   }
 }
 
+float reading_score(const StepScores& scores, const StepVerb& verb, std::size_t reading) {
+  return scores.score[StepScores::any] + scores.score[verb.operations[reading]] + (reading == 0 ? scores.score[StepScores::first] : 0);
+}
+
 Choice likeliest(const StepScores& scores, const StepVerb& verb) {
   float most = 0;  // no step scores nothing
-  for (const std::uint8_t op : verb.operations) most = std::max(most, scores.score[StepScores::any] + scores.score[op]);
+  for (std::size_t r = 0; r < verb.operations.size(); ++r) most = std::max(most, reading_score(scores, verb, r));
   float sum = std::exp(-most);
   Choice best;
-  for (const std::uint8_t op : verb.operations) {
-    const float e = std::exp(scores.score[StepScores::any] + scores.score[op] - most);
+  for (std::size_t r = 0; r < verb.operations.size(); ++r) {
+    const float e = std::exp(reading_score(scores, verb, r) - most);
     sum += e;
-    if (e > best.probability) best = {op, e};
+    if (e > best.probability) best = {verb.operations[r], e};
   }
   best.probability /= sum;
   return best;

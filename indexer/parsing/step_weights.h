@@ -11,10 +11,11 @@
 
 namespace gallipot::steps {
 
-/// Scores of all operations together; index `any` is what speaks for a step of whatever kind.
+/// Scores of all operations together.
 struct StepScores {
-  static constexpr std::size_t any = operation_count;
-  std::array<float, operation_count + 1> score{};
+  static constexpr std::size_t any = operation_count;        ///< a step of whatever kind
+  static constexpr std::size_t first = operation_count + 1;  ///< the operation that stands first in the verb's row
+  std::array<float, operation_count + 2> score{};
 };
 
 class StepWeights {
@@ -23,7 +24,7 @@ class StepWeights {
   static Outcome<StepWeights> load(std::string_view table_bytes);
 
   /// Adds a weight; the weights of one feature are added one after the other.
-  void add(std::uint64_t feature, std::size_t operation_or_any, float weight);
+  void add(std::uint64_t feature, std::size_t column, float weight);
   /// Call once when all are added.
   void finish();
 
@@ -58,6 +59,8 @@ struct Choice {
   float probability = 0;
 };
 
+/// Score of a verb's reading by its place in the verb's row.
+float reading_score(const StepScores& scores, const StepVerb& verb, std::size_t reading);
 /// The likeliest reading among those of the mention's verb, whatever its probability.
 Choice likeliest(const StepScores& scores, const StepVerb& verb);
 /// Logistic value of what `any` adds up to.

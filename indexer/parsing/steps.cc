@@ -13,16 +13,16 @@ struct Tables {
   steps::StepWeights weights;
 };
 
+// The built-in tables are part of the program and walked by its tests: a fault in one is a broken build.
 template <typename T>
-T built_in(const char* table) {
-  auto loaded = T::load(built_in_table(table));
-  // the built-in tables are part of the program and walked by its tests: a fault here is a broken build
+T sound(Outcome<T> loaded) {
   if (!loaded) throw std::logic_error(loaded.error().sentence());
   return std::move(*loaded);
 }
 
 const Tables& tables() {
-  static const Tables t{built_in<steps::StepVerbs>("step-verbs"), built_in<steps::StepWeights>("step-weights")};
+  static const Tables t{sound(steps::StepVerbs::load(built_in_table("step-verbs"), built_in_table("step-places"))),
+                        sound(steps::StepWeights::load(built_in_table("step-weights")))};
   return t;
 }
 

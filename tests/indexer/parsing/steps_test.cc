@@ -76,7 +76,7 @@ TEST(StepsTest, NoWordsNoSteps) {
 }
 
 TEST(StepVerbsTest, KnowTheFormsOfAVerb) {
-  const auto verbs = steps::StepVerbs::load(built_in_table("step-verbs"));
+  const auto verbs = steps::StepVerbs::load(built_in_table("step-verbs"), built_in_table("step-places"));
   ASSERT_TRUE(verbs.has_value()) << verbs.error().sentence();
   auto base = [&](const char* key) {
     const auto r = verbs->find(key);
@@ -95,7 +95,7 @@ TEST(StepVerbsTest, KnowTheFormsOfAVerb) {
 }
 
 TEST(StepVerbsTest, EveryRowNamesOperationsOnce) {
-  const auto verbs = steps::StepVerbs::load(built_in_table("step-verbs"));
+  const auto verbs = steps::StepVerbs::load(built_in_table("step-verbs"), built_in_table("step-places"));
   ASSERT_TRUE(verbs.has_value()) << verbs.error().sentence();
   std::set<std::string> bases;
   for (const auto& v : verbs->all()) {
@@ -105,7 +105,7 @@ TEST(StepVerbsTest, EveryRowNamesOperationsOnce) {
 }
 
 TEST(StepVerbsTest, AWrongOperationIsAFaultWithItsLine) {
-  const auto verbs = steps::StepVerbs::load("verb\tspellings\tpast\toperations\tsource\nwash\t\t\twash\tcommon practice\njump\t\t\tjump\tcommon practice\n");
+  const auto verbs = steps::StepVerbs::load("verb\tspellings\tpast\tor\toperations\tsource\nwash\t\t\t\twash\tcommon practice\njump\t\t\t\tjump\tcommon practice\n", "place\tsort\tsource\n");
   ASSERT_FALSE(verbs.has_value());
   EXPECT_EQ(verbs.error().line, 3);
 }
