@@ -132,7 +132,7 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   Unit u;
   u.all = {i, at};
   const auto found = std::find_if(amounts.begin(), amounts.end(), [&](const PrintedAmount& a) { return a.all.begin == at; });
-  if (found != amounts.end() && (every || (found->quantity && !found->measure.empty()))) {
+  if (found != amounts.end() && (every || (found->quantity && (!found->measure.empty() || (found->of && !found->article))))) {
     u.per.quantity = found->quantity ? found->quantity->low : 1;
     u.per.measure = found->measure;
     u.all.end = found->all.end;
@@ -251,7 +251,10 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     }
     const bool article_unit = !every && row.is(i + 1, article);
     if (back && (every || row.key(i) == "to")) {
-      mentions[before].per = of;
+      if (of.measure.empty() && !every) of.measure = mentions[before].measure;  // "one pound of sugar to two of plums"
+      const auto amount = mentions[before].amount;
+      for (auto j = before + 1; j-- > 0 && (j == before || (amount != kNone && mentions[j].amount == amount));)
+        mentions[j].per = of;
     } else if (every || (opens && row.key(i) == "to" && article_unit && (!row.word(i).capital || takes_after(row, unit->all.end)))) {
       const auto sentence = row.tags[i].sentence;
       for (auto j = after; j != kNone && j < mentions.size(); ++j) {
