@@ -60,22 +60,40 @@ bool of_class(const measuring::Unit& u, StuffClass c) {
   return false;
 }
 
-// All rows of a measure that may be meant, joined. The first row of the table is the likeliest.
-std::optional<One> one_of(const std::vector<measuring::Unit>& rows, std::string_view of, StuffClass stuff,
-                          const Measured& asked) {
+// A measure of capacity of a stuff that is given by weight.
+void weigh(One& one, const Density& d, std::string_view of) {
+  if (one.unit != Amount::Unit::millilitre) return;
+  if (d.stuff_class != StuffClass::dry && d.stuff_class != StuffClass::thick) return;
+  multiply(one.extent, d.extent);
+  one.unit = Amount::Unit::gram;
+  one.why += ", of " + std::string(of) + " by its usual weight";
+}
+
+// All rows of a measure that may be meant, joined. The first row of the table is the likeliest. A row that names the stuff
+// stands in for those of its class, but only where it holds for certain: of a book whose country or year is not known the
+// others may be true as well.
+std::optional<One> one_of(const std::vector<measuring::Unit>& rows, StuffClass as, const Density& stuff, const Measured& asked) {
   const bool known_country = std::any_of(rows.begin(), rows.end(), [&](const measuring::Unit& u) {
     return of_country(u, asked.country);
   });
   const std::string_view country = known_country ? asked.country : std::string_view{};
-  const bool named = !of.empty() && std::any_of(rows.begin(), rows.end(), [&](const measuring::Unit& u) {
-    return is_any_of(u.of, of) && of_country(u, country) && u.period.holds(asked.year);
+  auto may_hold = [&](const measuring::Unit& u) { return of_country(u, country) && u.period.holds(asked.year); };
+  auto named = [&](const measuring::Unit& u) { return !asked.of.empty() && is_any_of(u.of, asked.of); };
+  const bool named_for_certain = std::any_of(rows.begin(), rows.end(), [&](const measuring::Unit& u) {
+    const bool everywhere = u.country.empty() || !country.empty();
+    const bool always = (u.period.from == 0 && u.period.to == 0) || asked.year != 0;
+    return named(u) && may_hold(u) && everywhere && always;
   });
   std::optional<One> out;
-  for (const measuring::Unit& u : rows) {
-    if (!of_country(u, country) || !u.period.holds(asked.year)) continue;
-    if (named ? !is_any_of(u.of, of) : !of_class(u, stuff)) continue;
-    if (!out) out = One{u.unit, u.extent, u.why};
-    else if (out->unit == u.unit) join(*out, u.extent, u.why);
+  for (const bool by_name : {true, false}) {
+    for (const measuring::Unit& u : rows) {
+      if (!may_hold(u) || named(u) != by_name) continue;
+      if (!by_name && (named_for_certain || !of_class(u, as))) continue;
+      One one{u.unit, u.extent, u.why};
+      weigh(one, stuff, asked.of);
+      if (!out) out = std::move(one);
+      else if (out->unit == one.unit) join(*out, one.extent, one.why);
+    }
   }
   return out;
 }
@@ -90,15 +108,6 @@ std::optional<One> counted(const MeasureTables& t, const Measured& asked, std::s
     else join(*out, c.extent, c.why);
   }
   return out;
-}
-
-// A measure of capacity of a stuff that is given by weight.
-void weigh(One& one, const Density& d, std::string_view of) {
-  if (one.unit != Amount::Unit::millilitre) return;
-  if (d.stuff_class != StuffClass::dry && d.stuff_class != StuffClass::thick) return;
-  multiply(one.extent, d.extent);
-  one.unit = Amount::Unit::gram;
-  one.why += ", of " + std::string(of) + " by its usual weight";
 }
 
 void bend(const MeasureTables& t, One& one, const Measured& asked) {
@@ -136,7 +145,7 @@ std::optional<Amount> Register::amount(const Measured& asked) const {
   if (!one) {
     const auto rows = t.units.find(asked.measure);
     if (rows == t.units.end()) return std::nullopt;
-    one = one_of(rows->second, asked.of, as, asked);
+    one = one_of(rows->second, as, stuff, asked);
     if (!one) return std::nullopt;
     if (one->unit == Amount::Unit::count) {
       if (const auto each = counted(t, asked, "")) {
@@ -145,7 +154,6 @@ std::optional<Amount> Register::amount(const Measured& asked) const {
         one->why += " of them, each " + each->why;
       }
     }
-    weigh(*one, stuff, asked.of);
   }
   if (one->unit != Amount::Unit::count) bend(t, *one, asked);
   return Amount{one->unit, asked.low * one->extent.low, (asked.low + asked.high) / 2 * one->extent.likely,

@@ -56,8 +56,9 @@ TEST(StepsTest, TellsHowLong) {
 }
 
 TEST(StepsTest, HowLongItKeepsIsNoStep) {
-  for (const Step& s : steps_of("Boil it ten minutes. It will keep good for two years."))
-    if (s.minutes) EXPECT_LT(s.minutes->high, 60);
+  for (const Step& s : steps_of("Boil it ten minutes. It will keep good for two years.")) {
+    EXPECT_TRUE(!s.minutes || s.minutes->high < 60);
+  }
 }
 
 TEST(StepsTest, SpansLieInTheText) {
