@@ -27,6 +27,7 @@
 #include "indexer/storing/build.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/documents.h"
+#include "indexer/storing/shards.h"
 
 namespace {
 
@@ -211,8 +212,8 @@ struct Stages {
 
 void run_stages(const Bench& bench, Stages& s) {
   Documents documents(*bench.lexicon);
-  Xapian::WritableDatabase database(bench.fresh("stages"),
-                                    Xapian::DB_CREATE_OR_OVERWRITE | Xapian::DB_NO_SYNC | Xapian::DB_DANGEROUS);
+  fs::create_directories(bench.fresh("stages"));
+  Shards shards(bench.folder + "/stages/shard-", BuildOptions{}.shard_recipes, *bench.lexicon);
   for (const auto& book : bench.books) {
     const auto read = Stages::timed(s.read, [&] { return must(read_book_file(book.path)); });
     auto cut = Stages::timed(s.segment, [&] { return segment(read.blocks, *bench.lexicon); });
@@ -222,15 +223,17 @@ void run_stages(const Bench& bench, Stages& s) {
         return normalize(std::move(recipe), std::move(parsed), book, 0, *bench.lexicon, *bench.measures);
       });
       if (Stages::timed(s.encode, [&] { return encode(whole); }).empty()) throw std::runtime_error("nothing encoded");
-      const auto document = Stages::timed(s.document, [&] { return documents.of(whole); });
-      Stages::timed(s.write, [&] { return database.add_document(document); });
+      if (Stages::timed(s.document, [&] { return documents.of(whole); }).get_data().empty())
+        throw std::runtime_error("no document made");
+      Stages::timed(s.write, [&] {
+        shards.add(whole);
+        return 0;
+      });
     }
   }
-  Stages::timed(s.write, [&] {
-    database.commit();
-    return 0;
-  });
-  s.document -= s.encode;  // a document is made with its data, that has been measured by itself
+  Stages::timed(s.write, [&] { return shards.finish().size(); });
+  s.write -= s.document;   // a shard makes the document that it writes, and a document its data: both have been
+  s.document -= s.encode;  // measured by themselves
 }
 
 void by_stages(const Bench& bench) {

@@ -63,15 +63,17 @@ void show_habit(const std::vector<Block>& blocks, const Lexicon& lexicon) {
   const auto habit = learn_habit(blocks, openings);
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     const auto& f = habit.groups[g];
-    fmt::print("{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f} nested {:.2f}  {}\n", f.weight, f.count,
-               f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, f.nested, openings.groups[g]);
+    fmt::print(
+        "{:6.2f} n{:<5} followed {:<5} cooks {:.2f} look {:.2f} names {:.2f} variety {:.2f} beneath {:.2f} nested "
+        "{:.2f}  {}\n",
+        f.weight, f.count, f.followed, f.cooks, f.look, f.names, f.variety, f.beneath, f.nested, openings.groups[g]);
     int shown = 0;
     for (std::size_t k = 0; k < openings.all.size(); ++k) {
       const auto& o = openings.all[k];
       if (o.group != g || (k * 7919) % std::max(1u, f.count / 6) != 0 || ++shown > 8) continue;
-      fmt::print("        {:6.2f} r{} after {}w {:.2f} look {:.2f}  {}: {}\n", habit.odds[k], static_cast<int>(habit.roles[k]),
-                 habit.after[k].words, habit.after[k].log_odds(), o.look, blocks[o.block].line_start(),
-                 std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
+      fmt::print("        {:6.2f} r{} after {}w {:.2f} look {:.2f}  {}: {}\n", habit.odds[k],
+                 static_cast<int>(habit.roles[k]), habit.after[k].words, habit.after[k].log_odds(), o.look,
+                 blocks[o.block].line_start(), std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
     }
   }
 }
@@ -84,9 +86,10 @@ void show_openings(const std::vector<Block>& blocks, const Lexicon& lexicon) {
   for (std::size_t k = 0; k < openings.all.size(); ++k) {
     const auto& o = openings.all[k];
     const auto& c = habit.after[k];
-    fmt::print("{:>6} {:8} {:6.2f} [{} {:.2f}] after {}w f{} o{} b{} a{} n{} t{} k{} d{} {:.2f} look {:.2f}  {}\n", blocks[o.block].line_start(),
-               roles[static_cast<std::size_t>(habit.roles[k])], habit.odds[k], openings.groups[o.group], habit.groups[o.group].weight,
-               c.words, c.food, c.operations, c.begins, c.amounts, c.numbers, c.times, c.talk, c.direct, c.log_odds(), o.look,
+    fmt::print("{:>6} {:8} {:6.2f} [{} {:.2f}] after {}w f{} o{} b{} a{} n{} t{} k{} d{} {:.2f} look {:.2f}  {}\n",
+               blocks[o.block].line_start(), roles[static_cast<std::size_t>(habit.roles[k])], habit.odds[k],
+               openings.groups[o.group], habit.groups[o.group].weight, c.words, c.food, c.operations, c.begins,
+               c.amounts, c.numbers, c.times, c.talk, c.direct, c.log_odds(), o.look,
                std::string(o.title.in(blocks[o.block].text)).substr(0, 70));
   }
 }
@@ -95,13 +98,15 @@ char part_letter(Part::Kind k) { return "PLTVNRSs"[static_cast<std::size_t>(k)];
 
 void list(const Recipe& r, bool parts) {
   fmt::print("{:>5} p.{:<5} {:3.0f}% {}{}{}{}  [{}]\n", r.line_start, r.page, 100 * r.confidence,
-             r.number.empty() ? "" : "(" + r.number + ") ", r.title, r.dish_title == r.title ? "" : " <- " + r.dish_title,
-             r.contributor.empty() ? "" : " | " + r.contributor, r.chapter);
+             r.number.empty() ? "" : "(" + r.number + ") ", r.title,
+             r.dish_title == r.title ? "" : " <- " + r.dish_title, r.contributor.empty() ? "" : " | " + r.contributor,
+             r.chapter);
   if (!r.doubt.empty()) fmt::print("      doubt: {}\n", r.doubt);
   for (const auto& p : r.parts) {
     if (!parts) break;
     const auto words = std::string(p.span.in(r.text));
-    fmt::print("      {} {}\n", part_letter(p.kind), words.size() > 110 ? words.substr(0, 80) + " ... " + words.substr(words.size() - 25) : words);
+    fmt::print("      {} {}\n", part_letter(p.kind),
+               words.size() > 110 ? words.substr(0, 80) + " ... " + words.substr(words.size() - 25) : words);
   }
 }
 
@@ -137,9 +142,9 @@ int main(int argc, char** argv) {
       for (const auto& b : read->blocks) {
         std::string runs;
         for (const auto& r : b.runs) runs += fmt::format(" {}:{}-{}", r.style, r.span.begin, r.span.end);
-        fmt::print("{} k{} l{} p{} {}{}{}i{} b{} <{}>{} {}\n", b.line_start(), static_cast<int>(b.kind), b.level, b.page,
-                   b.centred ? "c" : "", b.right_aligned ? "r" : "", b.contents ? "X" : "", b.indent, b.blank_before, b.style,
-                   runs.substr(0, 60), b.text.substr(0, 150));
+        fmt::print("{} k{} l{} p{} {}{}{}i{} b{} <{}>{} {}\n", b.line_start(), static_cast<int>(b.kind), b.level,
+                   b.page, b.centred ? "c" : "", b.right_aligned ? "r" : "", b.contents ? "X" : "", b.indent,
+                   b.blank_before, b.style, runs.substr(0, 60), b.text.substr(0, 150));
       }
       continue;
     }
@@ -163,6 +168,8 @@ int main(int argc, char** argv) {
     }
     fmt::print(stderr, "{}: {} recipes; {}\n", id, book.recipes.size(), book.habit);
   }
-  if (seconds > 0) fmt::print(stderr, "{:.1f} MB of block text a second of one processor\n", static_cast<double>(bytes) / 1e6 / seconds);
+  if (seconds > 0)
+    fmt::print(stderr, "{:.1f} MB of block text a second of one processor\n",
+               static_cast<double>(bytes) / 1e6 / seconds);
   return 0;
 }

@@ -45,25 +45,32 @@ bool is_list(std::string_view t) {
 
 Part::Kind part_kind(const Block& block) {
   switch (block.kind) {
-    case Block::Kind::list_item: return Part::Kind::list_item;
-    case Block::Kind::table_row: return Part::Kind::table_row;
-    case Block::Kind::verse: return Part::Kind::verse;
-    case Block::Kind::note: return Part::Kind::note;
-    default: return Part::Kind::paragraph;
+    case Block::Kind::list_item:
+      return Part::Kind::list_item;
+    case Block::Kind::table_row:
+      return Part::Kind::table_row;
+    case Block::Kind::verse:
+      return Part::Kind::verse;
+    case Block::Kind::note:
+      return Part::Kind::note;
+    default:
+      return Part::Kind::paragraph;
   }
 }
 
 void add_piece(Recipe& recipe, const Block& block, std::uint32_t from, std::uint32_t to, Part::Kind kind) {
   const auto piece = std::string_view(block.text).substr(from, to - from);
   // Signatures come a line for the name, a line for the place.
-  const bool lines = kind == Part::Kind::signature || (kind != Part::Kind::verse && kind != Part::Kind::note && is_list(piece));
+  const bool lines =
+      kind == Part::Kind::signature || (kind != Part::Kind::verse && kind != Part::Kind::note && is_list(piece));
   if (!lines) {
     add_line(recipe, block, from, to, kind);
     return;
   }
   while (from < to) {
     auto end = static_cast<std::uint32_t>(std::min<std::size_t>(block.text.find('\n', from), to));
-    add_line(recipe, block, from, end, kind == Part::Kind::paragraph || kind == Part::Kind::table_row ? Part::Kind::list_item : kind);
+    add_line(recipe, block, from, end,
+             kind == Part::Kind::paragraph || kind == Part::Kind::table_row ? Part::Kind::list_item : kind);
     from = end + 1;
   }
 }

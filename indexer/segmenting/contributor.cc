@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "indexer/segmenting/prose.h"
+#include "indexer/segmenting/titles.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
@@ -12,8 +13,8 @@ namespace {
 constexpr std::size_t longest_name = 90;  // bytes
 
 bool small_joiner(std::string_view key) {
-  return key == "of" || key == "de" || key == "la" || key == "le" || key == "du" || key == "von" || key == "van" || key == "the" ||
-         key == "and" || key == "a" || key == "at" || key == "o";
+  return key == "of" || key == "de" || key == "la" || key == "le" || key == "du" || key == "von" || key == "van" ||
+         key == "the" || key == "and" || key == "a" || key == "at" || key == "o";
 }
 
 /// What words look like as a name.
@@ -49,7 +50,9 @@ NameLook look_at(std::string_view s, Vocabulary& vocabulary) {
 }
 
 std::string_view strip(std::string_view s) {
-  const auto bad_front = [](char c) { return c == ' ' || c == '-' || c == '(' || c == '[' || c == '"' || c == '_' || c == '.' || c == ','; };
+  const auto bad_front = [](char c) {
+    return c == ' ' || c == '-' || c == '(' || c == '[' || c == '"' || c == '_' || c == '.' || c == ',';
+  };
   for (;;) {
     if (s.starts_with("—") || s.starts_with("–") || s.starts_with("“"))
       s.remove_prefix(3);
@@ -58,8 +61,8 @@ std::string_view strip(std::string_view s) {
     else
       break;
   }
-  while (!s.empty() && (s.back() == ' ' || s.back() == ')' || s.back() == ']' || s.back() == ',' || s.back() == ';' || s.back() == '"' ||
-                        s.back() == '_' || s.back() == ':'))
+  while (!s.empty() && (s.back() == ' ' || s.back() == ')' || s.back() == ']' || s.back() == ',' || s.back() == ';' ||
+                        s.back() == '"' || s.back() == '_' || s.back() == ':'))
     s.remove_suffix(1);
   return s;
 }
@@ -67,13 +70,15 @@ std::string_view strip(std::string_view s) {
 /// A full stop at the end is kept where it closes an initial ("A. C.").
 std::string_view strip_stop(std::string_view s) {
   const auto n = s.size();
-  const bool initial = n >= 2 && s[n - 1] == '.' && s[n - 2] >= 'A' && s[n - 2] <= 'Z' && (n == 2 || s[n - 3] == ' ' || s[n - 3] == '.');
+  const bool initial =
+      n >= 2 && s[n - 1] == '.' && s[n - 2] >= 'A' && s[n - 2] <= 'Z' && (n == 2 || s[n - 3] == ' ' || s[n - 3] == '.');
   if (n && s.back() == '.' && !initial) s.remove_suffix(1);
   return s;
 }
 
 std::string_view without_opening(std::string_view s) {
-  for (std::string_view opening : {"Contributed by ", "Recipe of ", "Receipt of ", "From the ", "From ", "FROM ", "By ", "BY "})
+  for (std::string_view opening :
+       {"Contributed by ", "Recipe of ", "Receipt of ", "From the ", "From ", "FROM ", "By ", "BY "})
     if (s.starts_with(opening)) return s.substr(opening.size());
   return s;
 }
@@ -100,7 +105,8 @@ std::string name_of(std::string_view line, Vocabulary& vocabulary) {
     if (const auto at = line.find(cut); at != std::string_view::npos) line = line.substr(0, at);
   line = strip_stop(strip(line));
   const auto look = look_at(line, vocabulary);
-  if (line.size() > longest_name || look.words == 0 || look.words > 10 || !look.capitals || look.closing || look.source) return {};
+  if (line.size() > longest_name || look.words == 0 || look.words > 10 || !look.capitals || look.closing || look.source)
+    return {};
   return std::string(line);
 }
 
@@ -113,7 +119,8 @@ bool is_saying(std::string_view text, Vocabulary& vocabulary) {
   return count.words <= 30 && count.log_odds() <= 0 && count.amounts == 0;
 }
 
-/// The name in the signatures of a receipt: one with an honorific before others. A name under a saying signs the saying.
+/// The name in the signatures of a receipt: one with an honorific before others. A name under a saying signs the
+/// saying.
 std::string signed_name(const Recipe& r, Vocabulary& vocabulary) {
   std::string best;
   bool best_honorific = false;
@@ -123,8 +130,9 @@ std::string signed_name(const Recipe& r, Vocabulary& vocabulary) {
       const auto line = p.span.in(r.text);
       auto name = name_of(line, vocabulary);
       const bool honorific = look_at(name, vocabulary).honorific;
-      const bool of_verse = before && (before->kind == Part::Kind::verse ||
-                                       (before->kind != Part::Kind::signature && is_saying(before->span.in(r.text), vocabulary)));
+      const bool of_verse =
+          before && (before->kind == Part::Kind::verse ||
+                     (before->kind != Part::Kind::signature && is_saying(before->span.in(r.text), vocabulary)));
       if (!name.empty() && (honorific || !of_verse) && (best.empty() || (honorific && !best_honorific))) {
         best = std::move(name);
         best_honorific = honorific;
@@ -157,8 +165,11 @@ std::size_t last_honorific(std::string_view t, Vocabulary& vocabulary) {
   for (std::size_t i = words.size(); i-- > 1;) {
     if (words[i].kind != Word::Kind::word || !words[i].capital) continue;
     if (!(vocabulary.signs(words[i].key) & sign_honorific)) continue;
+    while (i > 2 && words[i - 1].key == "." && (vocabulary.signs(words[i - 2].key) & sign_honorific))
+      i -= 2;  // "Mrs. Dr."
     const auto& before = words[i - 1];
-    return before.key == "." || before.key == "!" || before.key == ")" ? from + words[i].span.begin : std::string_view::npos;
+    return before.key == "." || before.key == "!" || before.key == ")" ? from + words[i].span.begin
+                                                                       : std::string_view::npos;
   }
   return std::string_view::npos;
 }
@@ -212,12 +223,14 @@ void name_contributors(std::vector<Recipe>& recipes, Vocabulary& vocabulary) {
   std::size_t dashed = 0, sentences = 0;
   for (std::size_t i = 0; i < recipes.size(); ++i) {
     auto& r = recipes[i];
-    r.contributor = signed_name(r, vocabulary);
+    if (r.contributor.empty()) r.contributor = signed_name(r, vocabulary);
     if (r.contributor.empty()) r.contributor = title_name(r.title, vocabulary);
     if (!r.contributor.empty()) continue;
     ends[i] = paragraph_name(r, vocabulary);
     if (ends[i].name.empty()) continue;
-    dashed += ends[i].after == EndName::After::dash && (ends[i].honorific || look_at(ends[i].name, vocabulary).initials);
+    dashed +=
+        ends[i].after == EndName::After::dash &&
+        (ends[i].honorific || look_at(ends[i].name, vocabulary).initials || is_bare_name(ends[i].name, vocabulary));
     sentences += ends[i].after == EndName::After::sentence && ends[i].honorific;
   }
   // A bare name after a dash is taken only where the book is seen to sign its receipts so.
@@ -225,9 +238,9 @@ void name_contributors(std::vector<Recipe>& recipes, Vocabulary& vocabulary) {
   const bool names_with_dash = dashed >= 3 && dashed * 150 >= recipes.size();
   for (std::size_t i = 0; i < recipes.size(); ++i) {
     if (ends[i].name.empty()) continue;
-    const bool take = ends[i].after == EndName::After::dash       ? signs_with_dash || (ends[i].honorific && names_with_dash)
+    const bool take = ends[i].after == EndName::After::dash ? signs_with_dash || (ends[i].honorific && names_with_dash)
                       : ends[i].after == EndName::After::bracket ? ends[i].honorific
-                                                                  : ends[i].honorific && sentences >= 5;
+                                                                 : ends[i].honorific && sentences >= 5;
     if (take) recipes[i].contributor = std::move(ends[i].name);
   }
 }

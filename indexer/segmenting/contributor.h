@@ -8,7 +8,8 @@
 
 namespace gallipot {
 
-/// Fills Recipe::contributor from signatures, lines under titles and names at the end of the last paragraph.
+/// Fills Recipe::contributor, where the title has not told it, from signatures, lines under titles and names at the end
+/// of the last paragraph.
 void name_contributors(std::vector<Recipe>& recipes, Vocabulary& vocabulary);
 
 }  // namespace gallipot

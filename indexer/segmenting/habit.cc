@@ -8,8 +8,8 @@
 namespace gallipot {
 namespace {
 
-constexpr std::uint32_t far_enough = 150;   // words of prose that tell what follows an opening
-constexpr std::uint32_t hardly_any = 5;     // words: nothing follows
+constexpr std::uint32_t far_enough = 150;  // words of prose that tell what follows an opening
+constexpr std::uint32_t hardly_any = 5;    // words: nothing follows
 
 double probability(double log_odds) { return 1 / (1 + std::exp(-log_odds)); }
 
@@ -42,6 +42,9 @@ std::vector<ProseCount> prose_after(const std::vector<Block>& blocks, const Open
         const auto& next = openings.all[static_cast<std::size_t>(at)];
         const bool weighed_out = !known.empty() && !next.heading && known[next.group].weight < 0;
         if ((parts_receipts(next) && !weighed_out) || next.group == o.group) break;
+        if (!known.empty() && known[next.group].role == Role::title && next.wording != Wording::part && !next.numeral &&
+            !next.labelled)
+          break;
         if (!next.standing && !o.standing) break;
       }
       if (blocks[b].kind != Block::Kind::note) sum += openings.prose[b];
@@ -64,15 +67,16 @@ bool is_beneath(const Openings& openings, std::size_t k) {
   return false;
 }
 
-/// A plain line with another of its class right before or after it: an item of a list.
-bool is_listed(const Openings& openings, std::size_t k) {
+/// A plain line with another of its class right after it, or, in a class that mostly has nothing under it, right before
+/// it: an item of a list.
+bool is_listed(const Openings& openings, std::size_t k, const GroupFigures& g) {
   const auto& o = openings.all[k];
   const auto neighbour = [&](std::size_t b) {
     if (b >= openings.at_block.size() || openings.at_block[b] < 0) return false;
     const auto& n = openings.all[static_cast<std::size_t>(openings.at_block[b])];
     return n.group == o.group && n.standing;
   };
-  return (o.block > 0 && neighbour(o.block - 1)) || neighbour(o.block + 1);
+  return neighbour(o.block + 1) || (o.block > 0 && g.followed * 10 < g.count * 6 && neighbour(o.block - 1));
 }
 
 void measure_groups(const Openings& openings, Habit& habit) {
@@ -84,6 +88,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     ++g.count;
     g.look += o.look;
     g.names += o.name;
+    g.bare_names += o.bare_name;
     g.brackets += o.bracketed;
     g.beneath += is_beneath(openings, k);
     // "Another way" is said again and again, of another dish each time.
@@ -100,6 +105,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
     g.look = (g.look + 2 * 0.3) / n;
     g.cooks = (g.cooks + 2 * 0.4) / (g.followed + 2.0);
     g.names /= n;
+    g.bare_names /= n;
     g.brackets /= n;
     g.beneath /= n;
     g.variety = static_cast<double>(wordings[i].size()) / g.count;
@@ -107,7 +113,7 @@ void measure_groups(const Openings& openings, Habit& habit) {
 }
 
 void weigh_group(GroupFigures& g, const Opening& example) {
-  if (g.names > 0.4) {
+  if (g.names > 0.4 || g.bare_names > 0.5) {
     g.role = Role::contributor;
     g.weight = -6;
     return;
@@ -119,7 +125,6 @@ void weigh_group(GroupFigures& g, const Opening& example) {
   if (is_plain(example)) g.weight -= (example.setting == Setting::title_case ? 2 : 3) + 8 * g.beneath;
   g.role = g.weight > 0 ? Role::title : Role::none;
 }
-
 
 /// By opening: the last standing line before it that can part receipts; -1 where there is none.
 std::vector<std::int32_t> governors(const Openings& openings) {
@@ -144,8 +149,8 @@ std::int32_t main_group(const Habit& habit, const std::vector<Opening>& example)
   return best;
 }
 
-/// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful, and
-/// plain lines are hardly titles where others are marked.
+/// A class is weighed against the one that marks most receipts: heads above it are chapters, rare ones are doubtful,
+/// and plain lines are hardly titles where others are marked.
 void weigh_against(Habit& habit, std::size_t m, const std::vector<Opening>& example, const std::vector<int>& level) {
   for (std::size_t g = 0; g < habit.groups.size(); ++g) {
     auto& f = habit.groups[g];
@@ -176,7 +181,8 @@ void weigh_heading(const Openings& openings, std::size_t m, Habit& habit) {
   }
 }
 
-/// Headings of one element and class mostly mean one thing, however their letters are set: a rare setting leans on its kin.
+/// Headings of one element and class mostly mean one thing, however their letters are set: a rare setting leans on its
+/// kin.
 void weigh_kin(Habit& habit, const std::vector<Opening>& example) {
   constexpr double lean = 6;
   std::vector<double> sum(habit.groups.size()), count(habit.groups.size());
@@ -210,16 +216,26 @@ void weigh_nesting(const Openings& openings, const std::vector<std::int32_t>& go
 
 double wording_odds(Wording w) {
   switch (w) {
-    case Wording::part: return -6;
-    case Wording::component: return -2;
-    case Wording::way: return 0.5;
-    case Wording::chapter: return -6;
-    case Wording::remarks: return -6;
-    case Wording::division: return -1.2;
-    case Wording::front: return -6;
-    case Wording::menu: return -7;
-    case Wording::calendar: return -10;
-    case Wording::plain: return 0;
+    case Wording::part:
+      return -6;
+    case Wording::component:
+      return -2;
+    case Wording::way:
+      return 0.5;
+    case Wording::chapter:
+      return -6;
+    case Wording::remarks:
+      return -6;
+    case Wording::division:
+      return -1.2;
+    case Wording::front:
+      return -6;
+    case Wording::menu:
+      return -7;
+    case Wording::calendar:
+      return -10;
+    case Wording::plain:
+      return 0;
   }
   return 0;
 }
@@ -227,7 +243,11 @@ double wording_odds(Wording w) {
 double opening_odds(const Opening& o, const ProseCount& after, const GroupFigures& g, std::uint32_t repeats) {
   const auto follows = after.log_odds();
   // Short prose proves little; long prose that talks proves that it is no receipt.
-  const double trust = follows >= 0 ? 0.5 : after.words < 30 ? 0.5 : after.words < 60 ? 0.65 : after.words < 140 ? 0.8 : 1.1;
+  const double trust = follows >= 0        ? 0.5
+                       : after.words < 30  ? 0.5
+                       : after.words < 60  ? 0.65
+                       : after.words < 140 ? 0.8
+                                           : 1.1;
   double z = g.weight + trust * follows + 2 * (o.look - 0.4) + wording_odds(o.wording);
   if (after.words < hardly_any) z -= 8;
   if (o.bracketed || o.name) z -= 12;
@@ -238,32 +258,73 @@ double opening_odds(const Opening& o, const ProseCount& after, const GroupFigure
 
 Role role_of(const Opening& o, double odds, const ProseCount& after, const GroupFigures& g, bool same_class_next) {
   if (odds > 0) return Role::title;
-  if (o.name) return Role::contributor;
+  if (o.name || (o.bare_name && g.role == Role::contributor)) return Role::contributor;
   if (o.bracketed) return Role::subtitle;
   if (o.numeral) return Role::none;
   if (o.wording == Wording::part || o.wording == Wording::component) return Role::none;
-  if (!o.standing) return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
+  if (!o.standing)
+    return after.words > 30 && after.log_odds() < -0.7 && g.role != Role::title ? Role::essay : Role::none;
   if (is_unset(o.setting) && !o.heading) return Role::none;
-  if (o.heading && g.role == Role::title && after.words < hardly_any && o.wording == Wording::plain && same_class_next) return Role::blank;
-  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front || o.wording == Wording::remarks ||
-      o.wording == Wording::menu || o.wording == Wording::calendar || g.role == Role::title)
+  if (o.heading && g.role == Role::title && after.words < hardly_any && o.wording == Wording::plain && same_class_next)
+    return Role::blank;
+  if (o.heading || after.words < hardly_any || o.wording == Wording::chapter || o.wording == Wording::front ||
+      o.wording == Wording::remarks || o.wording == Wording::menu || o.wording == Wording::calendar ||
+      g.role == Role::title)
     return Role::chapter;
   return after.log_odds() < 0 ? Role::chapter : Role::none;
 }
 
-std::string tell(const Openings& openings, const Habit& habit) {
-  std::vector<std::size_t> order;
-  std::vector<std::uint32_t> titles(habit.groups.size());
-  for (std::size_t k = 0; k < openings.all.size(); ++k)
-    if (habit.roles[k] == Role::title) ++titles[openings.all[k].group];
-  for (std::size_t g = 0; g < titles.size(); ++g)
-    if (titles[g]) order.push_back(g);
-  std::sort(order.begin(), order.end(), [&](auto a, auto b) { return titles[a] > titles[b]; });
-  if (order.size() > 3) order.resize(3);
+const char* setting_words(Setting s) {
+  switch (s) {
+    case Setting::plain:
+      return "plain";
+    case Setting::title_case:
+      return "with capital initials";
+    case Setting::caps:
+      return "in capitals";
+    case Setting::italic:
+      return "in italics";
+    case Setting::bold:
+      return "in bold";
+    case Setting::bold_caps:
+      return "in bold capitals";
+    case Setting::small_caps:
+      return "in small capitals";
+    case Setting::underline:
+      return "underlined";
+    case Setting::margin:
+      return "in the margin";
+    case Setting::mixed:
+      return "in mixed settings";
+  }
+  return "";
+}
+
+/// "numbered h3.recipe in italics", "run in, in small capitals".
+std::string describe(const Opening& o, std::string_view style) {
+  std::string out = has_number(o) ? "numbered " : "";
+  const auto element = style.substr(0, style.find(' '));
+  out += !o.standing ? "run in" : element.empty() ? "line alone" : std::string(element);
+  return out + (o.standing ? " " : ", ") + setting_words(o.setting);
+}
+
+/// How the book marks its receipts, the commonest way first.
+std::string tell(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit) {
+  std::unordered_map<std::string, std::uint32_t> ways;
+  std::uint32_t all = 0;
+  for (std::size_t k = 0; k < openings.all.size(); ++k) {
+    if (habit.roles[k] != Role::title) continue;
+    ++ways[describe(openings.all[k], blocks[openings.all[k].block].style)];
+    ++all;
+  }
+  std::vector<std::pair<std::string, std::uint32_t>> order(ways.begin(), ways.end());
+  std::sort(order.begin(), order.end(),
+            [](auto& a, auto& b) { return a.second != b.second ? a.second > b.second : a.first < b.first; });
   std::string out;
-  for (const auto g : order) {
+  for (const auto& [way, count] : order) {
+    if (count * 50 < all) break;
     if (!out.empty()) out += "; ";
-    out += openings.groups[g] + " (" + std::to_string(titles[g]) + ")";
+    out += way + " (" + std::to_string(count) + ")";
   }
   return out.empty() ? "no receipts are marked" : out;
 }
@@ -313,14 +374,17 @@ Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings) {
     if (static_cast<std::int32_t>(o.group) == main && !o.standing && has_number(o)) odds += 0.7;
     // Where the book has a preface, what stands before it is the title page.
     if (k < front) odds -= 10;
-    if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k))) odds -= 3;
-    if (o.labelled || o.numeral) odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
-    if (!o.standing && !o.labelled && governor[k] >= 0 && habit.roles[static_cast<std::size_t>(governor[k])] == Role::title) odds -= 2;
+    if (is_plain(o) && o.standing && (is_beneath(openings, k) || is_listed(openings, k, g))) odds -= 3;
+    if (o.labelled || o.numeral)
+      odds = is_beneath(openings, k) || habit.after[k].words < hardly_any || habit.after[k].log_odds() < 0 ? -4 : 1;
+    if (!o.standing && !o.labelled && governor[k] >= 0 &&
+        habit.roles[static_cast<std::size_t>(governor[k])] == Role::title)
+      odds -= 2;
     habit.odds.push_back(odds);
     const bool same_class_next = k + 1 < openings.all.size() && openings.all[k + 1].group == o.group;
     habit.roles.push_back(role_of(o, odds, habit.after[k], g, same_class_next));
   }
-  habit.sentence = tell(openings, habit);
+  habit.sentence = tell(blocks, openings, habit);
   return habit;
 }
 

@@ -23,25 +23,26 @@ enum class Role : unsigned char {
 /// What was measured of one typographic class.
 struct GroupFigures {
   std::uint32_t count = 0;
-  std::uint32_t followed = 0;   ///< of these, how many have prose after them before the next opening
-  double cooks = 0;             ///< mean probability that the prose after it cooks
-  double look = 0;              ///< mean look of a dish's name
-  double names = 0;             ///< share that are names of persons
-  double brackets = 0;          ///< share that stand in brackets
-  double beneath = 0;           ///< share that stand directly under a marked line, with no prose between
-  double nested = 0;            ///< of run-ins: share that stand within a receipt whose title stands alone
-  double variety = 0;           ///< different wordings by count
-  std::uint32_t kin = 0;        ///< headings of one element and class are kin, however their letters are set
-  double weight = 0;            ///< log-odds that the class marks receipts
-  Role role = Role::none;       ///< title, contributor or none
+  std::uint32_t followed = 0;  ///< of these, how many have prose after them before the next opening
+  double cooks = 0;            ///< mean probability that the prose after it cooks
+  double look = 0;             ///< mean look of a dish's name
+  double names = 0;            ///< share that are names of persons
+  double bare_names = 0;       ///< share that may be names without an honorific
+  double brackets = 0;         ///< share that stand in brackets
+  double beneath = 0;          ///< share that stand directly under a marked line, with no prose between
+  double nested = 0;           ///< of run-ins: share that stand within a receipt whose title stands alone
+  double variety = 0;          ///< different wordings by count
+  std::uint32_t kin = 0;       ///< headings of one element and class are kin, however their letters are set
+  double weight = 0;           ///< log-odds that the class marks receipts
+  Role role = Role::none;      ///< title, contributor or none
 };
 
 struct Habit {
-  std::vector<GroupFigures> groups;   ///< by Opening::group
-  std::vector<ProseCount> after;      ///< by opening: the prose between it and the next that could end it
-  std::vector<double> odds;           ///< by opening: log-odds that a receipt begins there
-  std::vector<Role> roles;            ///< by opening
-  std::string sentence;               ///< how this book marks its receipts
+  std::vector<GroupFigures> groups;  ///< by Opening::group
+  std::vector<ProseCount> after;     ///< by opening: the prose between it and the next that could end it
+  std::vector<double> odds;          ///< by opening: log-odds that a receipt begins there
+  std::vector<Role> roles;           ///< by opening
+  std::string sentence;              ///< how this book marks its receipts
 };
 
 Habit learn_habit(const std::vector<Block>& blocks, const Openings& openings);

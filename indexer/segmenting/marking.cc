@@ -6,7 +6,15 @@
 namespace gallipot {
 namespace {
 
-enum : std::uint8_t { in_italic = 1, in_bold = 2, in_small = 4, in_under = 8, in_margin = 16, in_caps = 32, letter = 64 };
+enum : std::uint8_t {
+  in_italic = 1,
+  in_bold = 2,
+  in_small = 4,
+  in_under = 8,
+  in_margin = 16,
+  in_caps = 32,
+  letter = 64
+};
 
 std::uint8_t packed(std::uint16_t style) {
   std::uint8_t bits = 0;
@@ -41,7 +49,8 @@ Marking::Marking(const Block& block) {
 void Marking::mark_capitals(std::string_view text) {
   for (std::uint32_t i = 0; i < size_;) {
     std::uint32_t end = i, big = 0, small = 0;
-    for (; end < size_ && (upper(text[end]) || lower(text[end]) || beyond_ascii(text[end]) || text[end] == '\''); ++end) {
+    for (; end < size_ && (upper(text[end]) || lower(text[end]) || beyond_ascii(text[end]) || text[end] == '\'');
+         ++end) {
       big += upper(text[end]);
       small += lower(text[end]);
     }

@@ -27,7 +27,7 @@ class Marking {
   void mark_capitals(std::string_view text);
 
   std::string_view text_;
-  std::array<std::uint8_t, reach> bits_{};   ///< Run styles used here, packed
+  std::array<std::uint8_t, reach> bits_{};  ///< Run styles used here, packed
   std::uint32_t size_ = 0;
 };
 

@@ -1,18 +1,17 @@
 // Finds every place where a receipt could begin, and counts the prose beside it.
-#include "indexer/segmenting/opening.h"
-
 #include <algorithm>
 #include <bit>
 
 #include "indexer/segmenting/marking.h"
+#include "indexer/segmenting/opening.h"
 #include "indexer/segmenting/titles.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
 namespace {
 
-constexpr std::uint32_t longest_title = 200;    // bytes of a title that stands alone
-constexpr std::uint32_t longest_run_in = 160;   // bytes of a title that runs in
+constexpr std::uint32_t longest_title = 200;   // bytes of a title that stands alone
+constexpr std::uint32_t longest_run_in = 160;  // bytes of a title that runs in
 
 std::string_view first_word(std::string_view style) { return style.substr(0, style.find(' ')); }
 
@@ -54,7 +53,8 @@ bool standing_opening(const Block& b, const Marking& marking, const LeadingNumbe
   if (!heading && setting == Setting::plain) {
     // "_To dress a head._ Turtle fashion.": a marked piece with a few words after it is still one line.
     const auto end = piece_end(t, number.end, whole.end);
-    if (end < whole.end && whole.end - end <= 40 && end - number.end + 10 > whole.end - end) setting = marking.setting({number.end, end});
+    if (end < whole.end && whole.end - end <= 40 && end - number.end + 10 > whole.end - end)
+      setting = marking.setting({number.end, end});
   }
   if (setting == Setting::plain && b.kind == Block::Kind::table_row) return false;
   if (!heading && setting == Setting::plain) {
@@ -91,9 +91,11 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
     const auto marked = marking.marked_until(number.end);
     const auto how = marking.setting({number.end, marked});
     const auto next = skip_ornament(t, marked);
-    const bool sets_off = how != Setting::plain && how != Setting::caps && how != Setting::mixed && marked > number.end + 3 &&
-                          next > marked && (starts_upper(t, next) || (next < size && t[next] >= '0' && t[next] <= '9'));
-    if (how == Setting::margin || sets_off || (how != Setting::plain && how != Setting::caps && !number.number.empty() && marked > number.end + 3)) {
+    const bool sets_off = how != Setting::plain && how != Setting::caps && how != Setting::mixed &&
+                          marked > number.end + 3 && next > marked &&
+                          (starts_upper(t, next) || (next < size && t[next] >= '0' && t[next] <= '9'));
+    if (how == Setting::margin || sets_off ||
+        (how != Setting::plain && how != Setting::caps && !number.number.empty() && marked > number.end + 3)) {
       end = marked;
       o.setting = how;
       closed = true;
@@ -114,11 +116,13 @@ bool run_in_opening(const Block& b, const Marking& marking, const LeadingNumber&
   } else if (o.setting == Setting::plain) {
     const bool dashed = t.substr(end, 3) == ".--" || t.substr(end, 2) == "--" || t.substr(end, 3) == "—" ||
                         t.substr(end, 4) == ".—" || t.substr(end, 4) == ":—" || t.substr(end, 3) == ":--";
-    const bool task = t.substr(number.end, 3) == "To " || t.substr(number.end, 7) == "How to " || t.substr(number.end, 7) == "HOW TO ";
-    const bool cased = t[end] == '.' && end - number.end <= 60 && is_title_case(t.substr(number.end, end - number.end)) &&
-                       starts_upper(t, skip_points(t, end));
+    const bool task = t.substr(number.end, 3) == "To " || t.substr(number.end, 7) == "How to " ||
+                      t.substr(number.end, 7) == "HOW TO ";
+    const bool cased = t[end] == '.' && end - number.end <= 60 &&
+                       is_title_case(t.substr(number.end, end - number.end)) && starts_upper(t, skip_points(t, end));
     if (cased && !task) o.setting = Setting::title_case;
-    if (!task && !cased && !(dashed && end - number.end <= 80) && !(!number.number.empty() && end - number.end <= 60)) return false;
+    if (!task && !cased && !(dashed && end - number.end <= 80) && !(!number.number.empty() && end - number.end <= 60))
+      return false;
   }
   o.number = number.number;
   o.printed = {0, end};
@@ -150,8 +154,8 @@ std::string group_name(const Block& b, const Opening& o) {
   if (!o.standing) {
     const auto t = std::string_view(b.text).substr(o.printed.end);
     g += t.starts_with("--") || t.starts_with(".--") || t.starts_with("—") || t.starts_with(".—") ? '-'
-         : t.starts_with(":")                                                                      ? ':'
-                                                                                                   : '.';
+         : t.starts_with(":")                                                                     ? ':'
+                                                                                                  : '.';
   }
   g += ' ';
   if (o.labelled || o.numeral) g += "No. ";
@@ -160,8 +164,8 @@ std::string group_name(const Block& b, const Opening& o) {
 }
 
 bool can_open(const Block& b) {
-  return !b.right_aligned && !b.text.empty() && b.kind != Block::Kind::rule &&
-         b.kind != Block::Kind::caption && b.kind != Block::Kind::note && b.kind != Block::Kind::verse;
+  return !b.right_aligned && !b.text.empty() && b.kind != Block::Kind::rule && b.kind != Block::Kind::caption &&
+         b.kind != Block::Kind::note && b.kind != Block::Kind::verse;
 }
 
 bool find_opening(const Block& b, Opening& o) {
@@ -195,7 +199,9 @@ std::vector<bool> contents_blocks(const std::vector<Block>& blocks, Vocabulary& 
 
 class Numbering {  // gives equal strings equal numbers
  public:
-  std::uint32_t of(const std::string& s) { return ids_.emplace(s, static_cast<std::uint32_t>(ids_.size())).first->second; }
+  std::uint32_t of(const std::string& s) {
+    return ids_.emplace(s, static_cast<std::uint32_t>(ids_.size())).first->second;
+  }
   std::uint32_t size() const { return static_cast<std::uint32_t>(ids_.size()); }
 
  private:
@@ -231,16 +237,21 @@ Openings find_openings(const std::vector<Block>& blocks, Vocabulary& vocabulary)
       const auto plain = plain_wording(title);
       o.look = title_look(title, vocabulary, o.words, o.name);
       if (o.wording == Wording::plain) o.wording = vocabulary.wording(plain);
-      if (o.wording == Wording::plain && o.standing && !o.heading) {  // "Time.--A quarter of an hour.", "Average cost, 9d."
-        const auto end = std::min(piece_end(b.text, o.title.begin, o.title.end),
-                                  static_cast<std::uint32_t>(std::min<std::size_t>(b.text.find(',', o.title.begin), o.title.end)));
-        if (end < o.title.end && vocabulary.wording(plain_wording(Span{o.title.begin, end}.in(b.text))) == Wording::part)
+      if (o.wording == Wording::plain && o.standing &&
+          !o.heading) {  // "Time.--A quarter of an hour.", "Average cost, 9d."
+        const auto end =
+            std::min(piece_end(b.text, o.title.begin, o.title.end),
+                     static_cast<std::uint32_t>(std::min<std::size_t>(b.text.find(',', o.title.begin), o.title.end)));
+        if (end < o.title.end &&
+            vocabulary.wording(plain_wording(Span{o.title.begin, end}.in(b.text))) == Wording::part)
           o.wording = Wording::part;
       }
-      if (o.wording == Wording::plain && plain.starts_with("for ") && vocabulary.wording(plain.substr(4)) == Wording::calendar)
+      if (o.wording == Wording::plain && plain.starts_with("for ") &&
+          vocabulary.wording(plain.substr(4)) == Wording::calendar)
         o.wording = Wording::calendar;
       if (o.wording == Wording::plain && plain.starts_with("chapter ")) o.wording = Wording::chapter;
       if (o.wording == Wording::way) o.look = std::max(o.look, 0.5);  // it names no dish of its own
+      o.bare_name = o.standing && is_bare_name(title, vocabulary);
       o.bracketed = o.standing && one_bracket(b.text, 0);
       o.same = wordings.of(plain);
       const auto name = group_name(b, o);

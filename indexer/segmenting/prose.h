@@ -10,11 +10,11 @@ namespace gallipot {
 
 /// What was counted in a stretch of prose.
 struct ProseCount {
-  std::uint32_t words = 0;       ///< words and numbers
+  std::uint32_t words = 0;  ///< words and numbers
   std::uint32_t food = 0;
   std::uint32_t operations = 0;
-  std::uint32_t begins = 0;      ///< kitchen verbs at the head of a clause
-  std::uint32_t amounts = 0;     ///< a number with a measure after it
+  std::uint32_t begins = 0;   ///< kitchen verbs at the head of a clause
+  std::uint32_t amounts = 0;  ///< a number with a measure after it
   std::uint32_t numbers = 0;
   std::uint32_t times = 0;
   std::uint32_t talk = 0;

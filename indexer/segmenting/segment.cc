@@ -10,6 +10,7 @@
 #include "indexer/segmenting/chapters.h"
 #include "indexer/segmenting/contributor.h"
 #include "indexer/segmenting/habit.h"
+#include "indexer/segmenting/notes.h"
 #include "indexer/segmenting/opening.h"
 #include "indexer/segmenting/titles.h"
 
@@ -35,8 +36,8 @@ bool opens_with_giver(const Block& block, const Opening& o) {
 /// Walks the blocks of one book and cuts.
 class Cutter {
  public:
-  Cutter(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit)
-      : blocks_(blocks), openings_(openings), habit_(habit) {}
+  Cutter(const std::vector<Block>& blocks, const Openings& openings, const Habit& habit, Vocabulary& vocabulary)
+      : blocks_(blocks), openings_(openings), habit_(habit), vocabulary_(vocabulary) {}
 
   std::vector<Recipe> cut() {
     for (std::uint32_t b = 0; b < blocks_.size(); ++b) take(b);
@@ -48,6 +49,10 @@ class Cutter {
   void take(std::uint32_t b) {
     const auto& block = blocks_[b];
     const auto at = openings_.at_block[b];
+    if (block.kind == Block::Kind::note) {
+      add_note(block);
+      return;
+    }
     if (openings_.contents[b]) {
       close();
       return;
@@ -55,13 +60,29 @@ class Cutter {
     if (at >= 0) {
       const auto k = static_cast<std::size_t>(at);
       switch (habit_.roles[k]) {
-        case Role::title: begin(k); return;
-        case Role::chapter: enter(k); return;
-        case Role::essay: keep(block, Part::Kind::remark); essay_ = true; return;
-        case Role::contributor: keep(block, Part::Kind::signature); return;
-        case Role::subtitle: keep(block, Part::Kind::subtitle); return;
-        case Role::blank: close(); heads_only_ = false; return;
-        case Role::none: number_of(k); break;
+        case Role::title:
+          begin(k);
+          return;
+        case Role::chapter:
+          enter(k);
+          return;
+        case Role::essay:
+          keep(block, Part::Kind::remark);
+          essay_ = true;
+          return;
+        case Role::contributor:
+          keep(block, Part::Kind::signature);
+          return;
+        case Role::subtitle:
+          keep(block, Part::Kind::subtitle);
+          return;
+        case Role::blank:
+          close();
+          heads_only_ = false;
+          return;
+        case Role::none:
+          number_of(k);
+          break;
       }
     }
     if (block.kind == Block::Kind::rule || block.kind == Block::Kind::caption || block.text.empty()) return;
@@ -86,6 +107,18 @@ class Cutter {
     keep(block, part_kind(block));
   }
 
+  /// A footnote goes to the receipt that bears its mark, which may be closed by now; it does not move that one's end.
+  void add_note(const Block& block) {
+    const auto owner = marks_.owner(block, now_ ? recipes_.size() : NoteMarks::nowhere);
+    Recipe* r = owner < recipes_.size() ? &recipes_[owner] : owner == recipes_.size() && now_ ? &*now_ : nullptr;
+    if (!r) return;
+    const auto page = r->page_end;
+    const auto line = r->line_end;
+    add_piece(*r, block, 0, static_cast<std::uint32_t>(block.text.size()), Part::Kind::note);
+    r->page_end = page;
+    r->line_end = line;
+  }
+
   /// Some books number the ingredients rather than the title: "410. INGREDIENTS.--".
   void number_of(std::size_t k) {
     const auto& o = openings_.all[k];
@@ -95,6 +128,7 @@ class Cutter {
 
   void keep(const Block& block, Part::Kind kind) {
     heads_only_ = false;
+    marks_.meet(block, now_ ? recipes_.size() : NoteMarks::nowhere);
     if (now_) add_piece(*now_, block, 0, static_cast<std::uint32_t>(block.text.size()), kind);
   }
 
@@ -104,7 +138,11 @@ class Cutter {
     close();
     essay_ = heads_only_ = false;
     Recipe& r = now_.emplace();
-    r.title = clean_title(block, o.title);
+    marks_.meet(block, recipes_.size());
+    Span giver, number;
+    const auto named_at = name_in_title(block.text, o.title, vocabulary_, giver);
+    r.title = clean_title(block, giver.empty() ? o.title : trim_title(block.text, {o.title.begin, named_at}, number));
+    if (!giver.empty()) r.contributor = clean_title(block, giver);
     r.title_printed = clean_title(block, o.printed);
     r.number = std::string(o.number.in(block.text));
     r.chapter = chapters_.path();
@@ -115,7 +153,8 @@ class Cutter {
     r.confidence = 1 / (1 + std::exp(-habit_.odds[k]));
     if (r.confidence < 0.7) r.doubt = doubt(k);
     if (o.body < block.text.size())
-      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()), opens_with_giver(block, o) ? Part::Kind::signature : Part::Kind::paragraph);
+      add_piece(r, block, o.body, static_cast<std::uint32_t>(block.text.size()),
+                opens_with_giver(block, o) ? Part::Kind::signature : Part::Kind::paragraph);
     else
       r.line_end = block.line_end;
   }
@@ -145,10 +184,12 @@ class Cutter {
   const std::vector<Block>& blocks_;
   const Openings& openings_;
   const Habit& habit_;
+  Vocabulary& vocabulary_;
   std::vector<Recipe> recipes_;
   std::optional<Recipe> now_;
   Chapters chapters_;
-  bool heads_only_ = false;
+  NoteMarks marks_;
+  bool heads_only_ = false;  // nothing but heads since the last of them
   bool essay_ = false;
   bool saying_ = false;  // the block before was one
 };
@@ -158,7 +199,8 @@ void drop_book_title(std::vector<Recipe>& recipes) {
   while (!recipes.empty()) {
     std::unordered_map<std::string_view, std::size_t> firsts;
     for (const auto& r : recipes) ++firsts[std::string_view(r.chapter).substr(0, r.chapter.find(" / "))];
-    const auto most = std::max_element(firsts.begin(), firsts.end(), [](auto& a, auto& b) { return a.second < b.second; });
+    const auto most =
+        std::max_element(firsts.begin(), firsts.end(), [](auto& a, auto& b) { return a.second < b.second; });
     const std::string title(most->first);
     if (title.empty() || most->second * 20 < recipes.size() * 19) return;
     bool more = false;
@@ -176,7 +218,7 @@ SegmentedBook segment(const std::vector<Block>& blocks, const Lexicon& lexicon) 
   const auto openings = find_openings(blocks, vocabulary);
   const auto habit = learn_habit(blocks, openings);
   SegmentedBook book;
-  book.recipes = Cutter(blocks, openings, habit).cut();
+  book.recipes = Cutter(blocks, openings, habit, vocabulary).cut();
   drop_book_title(book.recipes);
   book.habit = habit.sentence;
   name_contributors(book.recipes, vocabulary);

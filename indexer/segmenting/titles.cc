@@ -30,9 +30,9 @@ std::uint32_t dash(std::string_view t, std::size_t at) {
 }
 
 bool abbreviation(std::string_view word) {
-  static constexpr std::array<std::string_view, 22> known{"mr", "mrs", "dr", "st", "no", "nos", "messrs", "mons", "mme",
-                                                         "mdme", "mlle", "vol", "fig", "lb", "lbs", "oz", "qt", "pt",
-                                                         "rev", "gen", "col", "hon"};
+  static constexpr std::array<std::string_view, 22> known{"mr",  "mrs",  "dr",   "st",  "no",  "nos", "messrs", "mons",
+                                                          "mme", "mdme", "mlle", "vol", "fig", "lb",  "lbs",    "oz",
+                                                          "qt",  "pt",   "rev",  "gen", "col", "hon"};
   std::string low(word);
   for (auto& c : low) c = static_cast<char>(upper(c) ? c + 32 : c);
   return std::find(known.begin(), known.end(), low) != known.end();
@@ -60,6 +60,19 @@ bool roman(std::string_view t, std::size_t at, std::size_t& end) {
   end = at;
   while (end < t.size() && (t[end] == 'I' || t[end] == 'V' || t[end] == 'X' || t[end] == 'L')) ++end;
   return end > at && end < t.size() && t[end] == '.' && end - at <= 6;
+}
+
+/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
+bool owner(std::string_view key) {
+  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
+         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" ||
+         key == "diet";
+}
+
+/// Verbs that open names of dishes as often as directions: "Roast Duck".
+bool names_a_dish(std::string_view key) {
+  return key == "roast" || key == "stew" || key == "hash" || key == "mince" || key == "toast" || key == "pickle" ||
+         key == "preserve" || key == "fry" || key == "cream" || key == "salt";
 }
 
 }  // namespace
@@ -128,7 +141,8 @@ Span trim_title(std::string_view t, Span s, Span& number) {
       }
       std::uint32_t cut = 0;
       for (std::string_view o : {"—", "–", "―", "✠", "†", "‡", "”", "’", "❧"})
-        if (s.end - s.begin >= o.size() && t.substr(s.end - o.size(), o.size()) == o) cut = static_cast<std::uint32_t>(o.size());
+        if (s.end - s.begin >= o.size() && t.substr(s.end - o.size(), o.size()) == o)
+          cut = static_cast<std::uint32_t>(o.size());
       if (!cut) return;
       s.end -= cut;
     }
@@ -192,8 +206,9 @@ std::string clean_title(const Block& block, Span span) {
 }
 
 bool is_title_case(std::string_view title) {
-  static constexpr std::array<std::string_view, 20> small{"a", "an", "the", "of", "and", "or", "for", "in", "with", "to",
-                                                         "la", "de", "on", "au", "aux", "from", "by", "as", "du", "le"};
+  static constexpr std::array<std::string_view, 20> small{"a",   "an",   "the", "of", "and", "or", "for",
+                                                          "in",  "with", "to",  "la", "de",  "on", "au",
+                                                          "aux", "from", "by",  "as", "du",  "le"};
   const Words words(title);
   std::uint32_t count = 0, capitals = 0;
   int depth = 0;
@@ -208,10 +223,56 @@ bool is_title_case(std::string_view title) {
   return capitals > 0 && count <= 10;
 }
 
-/// "My Pudding", "Our Cake" are names of dishes; "Others omit", "Some add" are not.
-static bool owner(std::string_view key) {
-  return key == "my" || key == "our" || key == "his" || key == "her" || key == "i" || key == "man" || key == "woman" ||
-         key == "children" || key == "family" || key == "mistress" || key == "nature" || key == "health" || key == "diet";
+bool is_bare_name(std::string_view text, Vocabulary& vocabulary) {
+  if (text.size() > 60) return false;
+  const Words words(text);
+  std::uint32_t count = 0;
+  bool personal = false;
+  for (const auto& w : words.all()) {
+    if (w.kind == Word::Kind::number) return false;
+    if (w.kind == Word::Kind::point) {
+      if (w.key != "." && w.key != "-" && w.key != "," && w.key != "'") return false;
+      continue;
+    }
+    if (!w.capital && !w.glued) return false;
+    ++count;
+    const auto s = vocabulary.signs(w.key);
+    personal = personal || (s & sign_given) || (w.span.size() == 1 && w.key != "a");
+  }
+  return personal && count >= 2 && count <= 4;
+}
+
+std::uint32_t name_in_title(std::string_view t, Span title, Vocabulary& vocabulary, Span& name) {
+  const auto is_name = [&](std::uint32_t from, std::uint32_t to) {
+    const auto piece = t.substr(from, to - from);
+    const Words words(piece);
+    if (words.size() < 2 || words.size() > 12 || !(vocabulary.signs(words[0].key) & sign_honorific) ||
+        !words[0].capital)
+      return false;
+    for (const auto& w : words.all())
+      if (w.key.ends_with("'s") || (w.kind == Word::Kind::word && !w.capital && !w.glued)) return false;
+    return true;
+  };
+  if (title.end > title.begin && (t[title.end - 1] == ')' || t[title.end - 1] == ']')) {
+    const auto open = t.substr(0, title.end).find_last_of("([");
+    if (open != std::string_view::npos && open > title.begin + 2 &&
+        is_name(static_cast<std::uint32_t>(open) + 1, title.end - 1)) {
+      name = {static_cast<std::uint32_t>(open) + 1, title.end - 1};
+      return static_cast<std::uint32_t>(open);
+    }
+    return title.end;
+  }
+  for (auto at = title.begin; at < title.end;) {
+    const auto end = piece_end(t, at, title.end);
+    if (end >= title.end) break;
+    const auto next = skip_points(t, end);
+    if (next < title.end && is_name(next, title.end)) {
+      name = {next, title.end};
+      return end;
+    }
+    at = std::max(next, end + 1);
+  }
+  return title.end;
 }
 
 double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t& count, bool& name) {
@@ -222,7 +283,8 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
   name = false;
   bool rank = false;
   bool genitive = false;
-  for (std::string_view mark : {"'s ", "’s ", "‘s ", "s' ", "s’ "}) genitive = genitive || title.find(mark) != std::string_view::npos;
+  for (std::string_view mark : {"'s ", "’s ", "‘s ", "s' ", "s’ "})
+    genitive = genitive || title.find(mark) != std::string_view::npos;
   for (std::size_t i = 0; i < words.size(); ++i) {
     const auto& w = words[i];
     if (w.kind == Word::Kind::point) continue;
@@ -231,22 +293,29 @@ double title_look(std::string_view title, Vocabulary& vocabulary, std::uint32_t&
     if (count == 0) rank = (s & sign_rank) && w.capital;
     if (count == 0 && (w.key == "from" || w.key == "by") && i + 1 < words.size())
       name = (vocabulary.signs(words[i + 1].key) & (sign_honorific | sign_rank)) || words[i + 1].all_capitals;
-    if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food));
-    if (count == 0) directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" ||
-                                w.key == "these" || w.key == "if" || w.key == "when" || (s & sign_talk && !owner(w.key)) || w.kind == Word::Kind::number || (s & (sign_number | sign_measure));
+    if (count == 0) directs = (s & sign_begin) && !(s & (sign_dish | sign_food)) && !names_a_dish(w.key);
+    if (count == 0)
+      directs = directs || w.key == "it" || w.key == "they" || w.key == "you" || w.key == "this" || w.key == "these" ||
+                w.key == "if" || w.key == "when" || (s & sign_talk && !owner(w.key)) || w.kind == Word::Kind::number ||
+                (s & (sign_number | sign_measure));
     ++count;
     if (s & (sign_food | sign_dish)) stuff += 1;
     if (s & (sign_operation | sign_begin)) task += 0.5;
     if (count == 1 && (w.key == "to" || w.key == "how") && i + 1 < words.size()) {
       const auto& next = words[i + 1];  // "To pickle", not "To each pound"
-      const bool amount = next.kind != Word::Kind::word || (vocabulary.signs(next.key) & sign_number) || next.key == "a" ||
-                          next.key == "an" || next.key == "the" || next.key == "each" || next.key == "every";
-      if (amount) directs = true; else task += 1.5;
+      const bool amount = next.kind != Word::Kind::word || (vocabulary.signs(next.key) & sign_number) ||
+                          next.key == "a" || next.key == "an" || next.key == "the" || next.key == "each" ||
+                          next.key == "every";
+      if (amount)
+        directs = true;
+      else
+        task += 1.5;
     }
     if (s & sign_talk) talk += 1;
   }
   if (count == 0) return 0;
   name = (name || (rank && stuff == 0 && count > 1)) && !genitive;
+  if (directs) task = 0;
   double look = 0.2 + 0.45 * std::min(stuff, 1.0) + 0.3 * std::min(task, 1.5) - 0.25 * std::min(talk, 3.0);
   // "Soups, 41": a line of an index.
   if (count > 1 && !words.all().empty() && words.all().back().kind == Word::Kind::number && words.size() > 2 &&

@@ -29,6 +29,7 @@ std::uint16_t word_cue(std::string_view cue) {
   if (cue == "honorific") return sign_honorific;
   if (cue == "rank") return sign_rank;
   if (cue == "closing") return sign_closing;
+  if (cue == "given") return sign_given;
   if (cue == "source") return sign_source;
   return 0;
 }

@@ -15,16 +15,17 @@ namespace gallipot {
 enum WordSign : std::uint16_t {
   sign_food = 1,
   sign_measure = 2,
-  sign_operation = 4,   ///< any form of a kitchen verb
-  sign_begin = 8,       ///< a verb in the form that opens a direction
+  sign_operation = 4,  ///< any form of a kitchen verb
+  sign_begin = 8,      ///< a verb in the form that opens a direction
   sign_number = 16,
   sign_time = 32,
   sign_talk = 64,
   sign_direct = 128,
-  sign_dish = 256,      ///< a kind of dish
+  sign_dish = 256,  ///< a kind of dish
   sign_honorific = 512,
   sign_rank = 1024,     ///< opens a person's name or a dish named after one
   sign_closing = 2048,  ///< of the closing of a letter
+  sign_given = 8192,    ///< a Christian name
   sign_source = 4096,   ///< "recipe", "style" after a name
 };
 

@@ -10,8 +10,8 @@ namespace {
 
 // Xapian holds postings in memory until it commits, some eight bytes for each byte of text. Committing oftener costs
 // nothing that can be measured (250 to 8000 recipes: the same processor time), holding more costs memory.
-constexpr std::size_t most_uncommitted_recipes = 4000;
-constexpr std::size_t most_uncommitted_bytes = 4u << 20;
+constexpr std::size_t most_uncommitted_recipes = 2000;
+constexpr std::size_t most_uncommitted_bytes = 2u << 20;
 
 }  // namespace
 
