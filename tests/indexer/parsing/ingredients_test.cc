@@ -47,8 +47,9 @@ void expect_amount(const Parsed& p, std::string_view name, double low, double hi
 }
 
 TEST(Ingredients, OfRunningProse) {
-  const auto p = parsed("A Plain Cake", {"Take a pound and a half of fine flour, half a pound of butter, three or four eggs well beaten, "
-                                         "and a little nutmeg; mix the flour with the butter, then add the eggs, and bake it an hour."});
+  const auto p = parsed(
+      "A Plain Cake", {"Take a pound and a half of fine flour, half a pound of butter, three or four eggs well beaten, "
+                       "and a little nutmeg; mix the flour with the butter, then add the eggs, and bake it an hour."});
   expect_amount(p, "flour", 1.5, 1.5, "pound");
   expect_amount(p, "butter", 0.5, 0.5, "pound");
   expect_amount(p, "egg", 3, 4, "");
@@ -70,8 +71,9 @@ TEST(Ingredients, OfAListWithItsMethod) {
 }
 
 TEST(Ingredients, PartsOfThings) {
-  const auto p = parsed("Lemon Cream", {"Take the juice of two lemons, the yolks of six eggs, and the rind of half a lemon grated; "
-                                        "put to them a pint of cream."});
+  const auto p = parsed("Lemon Cream",
+                        {"Take the juice of two lemons, the yolks of six eggs, and the rind of half a lemon grated; "
+                         "put to them a pint of cream."});
   expect_amount(p, "lemon juice", 2, 2, "");
   expect_amount(p, "egg yolk", 6, 6, "");
   expect_amount(p, "lemon peel", 0.5, 0.5, "");
@@ -79,18 +81,22 @@ TEST(Ingredients, PartsOfThings) {
 }
 
 TEST(Ingredients, JointAmountsAreFullOnEach) {
-  const auto p = parsed("Spiced Pears", {"Add to six pounds of pears a teaspoonful each of mace and cloves, and a quart of vinegar."});
+  const auto p = parsed("Spiced Pears",
+                        {"Add to six pounds of pears a teaspoonful each of mace and cloves, and a quart of vinegar."});
   expect_amount(p, "mace", 1, 1, "teaspoon");
   expect_amount(p, "clove", 1, 1, "teaspoon");
 }
 
 TEST(Ingredients, EllipsisTakesTheMeasureBefore) {
-  const auto p = parsed("Gingerbread", {"Take three tablespoonfuls of ginger, two of cinnamon, and a pound of treacle."});
+  const auto p =
+      parsed("Gingerbread", {"Take three tablespoonfuls of ginger, two of cinnamon, and a pound of treacle."});
   expect_amount(p, "cinnamon", 2, 2, "tablespoon");
 }
 
 TEST(Ingredients, AmountsPerUnit) {
-  const auto p = parsed("Plum Jam", {"Stone the plums, and to every pound of fruit allow three quarters of a pound of loaf sugar; boil it an hour."});
+  const auto p = parsed(
+      "Plum Jam",
+      {"Stone the plums, and to every pound of fruit allow three quarters of a pound of loaf sugar; boil it an hour."});
   expect_amount(p, "sugar", 0.75, 0.75, "pound");
   const auto* sugar = p.named("sugar");
   ASSERT_TRUE(sugar->per);
@@ -100,7 +106,9 @@ TEST(Ingredients, AmountsPerUnit) {
 }
 
 TEST(Ingredients, AmountsByComparison) {
-  const auto p = parsed("Walnut Sauce", {"To the liquor put an ounce of mace, half as much cloves, and the weight of six eggs in sugar."});
+  const auto p =
+      parsed("Walnut Sauce",
+             {"To the liquor put an ounce of mace, half as much cloves, and the weight of six eggs in sugar."});
   const auto* cloves = p.named("clove");
   ASSERT_TRUE(cloves && cloves->relative);
   EXPECT_EQ(cloves->relative->factor, 0.5);
@@ -113,19 +121,23 @@ TEST(Ingredients, AmountsByComparison) {
 }
 
 TEST(Ingredients, AlternativesInheritTheAmount) {
-  const auto p = parsed("A Crust", {"Rub half a pound of lard or butter into two pounds of flour, and wet it with cold water."});
+  const auto p =
+      parsed("A Crust", {"Rub half a pound of lard or butter into two pounds of flour, and wet it with cold water."});
   expect_amount(p, "butter", 0.5, 0.5, "pound");
   EXPECT_EQ(p.named("butter")->alternative_of, "lard");
 }
 
 TEST(Ingredients, SizesAreMeasures) {
-  const auto p = parsed("A Thickening", {"Take a pint of milk, a piece of butter the size of an egg, and a spoonful of flour; stir it over the fire."});
+  const auto p = parsed(
+      "A Thickening",
+      {"Take a pint of milk, a piece of butter the size of an egg, and a spoonful of flour; stir it over the fire."});
   expect_amount(p, "butter", 1, 1, "size of an egg");
   EXPECT_FALSE(p.named("egg"));
 }
 
 TEST(Ingredients, ForThoseWhoLikeThem) {
-  const auto p = parsed("A Broth", {"Boil four pounds of beef in a gallon of water with salt. Add a glass of sherry if you like it."});
+  const auto p = parsed(
+      "A Broth", {"Boil four pounds of beef in a gallon of water with salt. Add a glass of sherry if you like it."});
   ASSERT_TRUE(p.named("sherry"));
   EXPECT_TRUE(p.named("sherry")->optional);
   ASSERT_TRUE(p.named("beef"));
@@ -133,7 +145,8 @@ TEST(Ingredients, ForThoseWhoLikeThem) {
 }
 
 TEST(Ingredients, SpansLieInTheTextAndHoldTheirParts) {
-  const auto p = parsed("A Pudding", {"Take “half a pint” of cream, Sugar, one pound; 2½ oz. of butter, and the whites of 3 eggs."});
+  const auto p = parsed("A Pudding",
+                        {"Take “half a pint” of cream, Sugar, one pound; 2½ oz. of butter, and the whites of 3 eggs."});
   ASSERT_FALSE(p.all.empty());
   for (const auto& i : p.all) {
     EXPECT_LE(i.span.end, p.recipe.text.size());
@@ -155,8 +168,9 @@ TEST(Ingredients, NothingFromNothing) {
 }
 
 TEST(Ingredients, AnyBytesAreReadWithoutHarm) {
-  for (const char* text : {"1/", "/2 a of of", "-- - --", "of each", "a a a a", "½½½ half half a dozen dozen", "the juice of", "to every",
-                           "the weight of in", "as much as", "(((", "\"\"\" 3 \" \" sugar", "or or or", "size of a", "yolks and whites and"})
+  for (const char* text : {"1/", "/2 a of of", "-- - --", "of each", "a a a a", "½½½ half half a dozen dozen",
+                           "the juice of", "to every", "the weight of in", "as much as", "(((", "\"\"\" 3 \" \" sugar",
+                           "or or or", "size of a", "yolks and whites and"})
     for (const auto& i : parsed(text, {text}).all) EXPECT_LE(i.span.end, std::string_view(text).size());
 }
 
