@@ -3,10 +3,12 @@
 //
 //   train_mentions --shelf books.json ANNOTATIONS.jsonl... --folds 8                cross-validates by book
 //   train_mentions --shelf books.json ANNOTATIONS.jsonl... --out mention-weights.tsv  learns from all, writes the model
-//   ... --judge OTHER.jsonl      judges what was learnt on other annotations        ... --detail     tells every mistake
+//   ... --judge OTHER.jsonl      judges what was learnt on other annotations        ... --detail     tells every
+//   mistake
 //
 // A line of ANNOTATIONS is one recipe of a book on the shelf: {"book","line_start","kind",
-//   "ingredients":[{"name","accept":[...],"raw","quantity":[low,high]|null,"measure"},...]}. The recipe is that of the book
+//   "ingredients":[{"name","accept":[...],"raw","quantity":[low,high]|null,"measure"},...]}. The recipe is that of the
+//   book
 // which begins nearest to line_start, within four lines. Those of kind "household" and "medical" are left out.
 #include <rapidjson/document.h>
 
@@ -96,7 +98,8 @@ void align(Example& e) {
     for (const auto j : named) {
       const auto span = e.read.row.span(mentions[j].name);
       int fit = mentions[j].quantity == w.quantity && w.quantity ? 3 : 0;
-      for (auto at = e.recipe.text.find(w.raw); !w.raw.empty() && at != std::string::npos; at = e.recipe.text.find(w.raw, at + 1))
+      for (auto at = e.recipe.text.find(w.raw); !w.raw.empty() && at != std::string::npos;
+           at = e.recipe.text.find(w.raw, at + 1))
         if (span.begin < at + w.raw.size() && at < span.end) fit = std::max(fit, fit + 2);
       if (fit > best_fit) best = j, best_fit = fit;
     }
@@ -113,7 +116,9 @@ class Shelf {
   const Recipe* at(const std::string& id, std::uint32_t line) {
     const Recipe* best = nullptr;
     for (const auto& r : recipes(id)) {
-      const auto away = [&](const Recipe& x) { return x.line_start > line ? x.line_start - line : line - x.line_start; };
+      const auto away = [&](const Recipe& x) {
+        return x.line_start > line ? x.line_start - line : line - x.line_start;
+      };
       if (away(r) <= 4 && (!best || away(r) < away(*best))) best = &r;
     }
     return best;
@@ -125,8 +130,10 @@ class Shelf {
     if (!fresh) return place->second;
     for (const auto& book : books_) {
       if (book.id != id) continue;
-      if (const auto read = read_book_file(book.path)) place->second = segment(read->blocks, lexicon_).recipes;
-      else std::cerr << read.error().sentence() << '\n';
+      if (const auto read = read_book_file(book.path))
+        place->second = segment(read->blocks, lexicon_).recipes;
+      else
+        std::cerr << read.error().sentence() << '\n';
     }
     return place->second;
   }
@@ -136,7 +143,8 @@ class Shelf {
   std::map<std::string, std::vector<Recipe>> cut_;
 };
 
-std::vector<std::unique_ptr<Example>> load(const std::vector<std::string>& files, Shelf& shelf, const Lexicon& lexicon) {
+std::vector<std::unique_ptr<Example>> load(const std::vector<std::string>& files, Shelf& shelf,
+                                           const Lexicon& lexicon) {
   std::vector<std::unique_ptr<Example>> out;
   std::size_t lost = 0;
   for (const auto& file : files) {
@@ -295,7 +303,8 @@ std::string around(const Example& e, Extent words) {
 }
 
 void tell(const Example& e, const char* what, const std::string& which, Extent words) {
-  std::printf("%s %s | %s | ...%s...  [%s]\n", what, e.book.c_str(), which.c_str(), around(e, words).c_str(), e.recipe.title.substr(0, 30).c_str());
+  std::printf("%s %s | %s | ...%s...  [%s]\n", what, e.book.c_str(), which.c_str(), around(e, words).c_str(),
+              e.recipe.title.substr(0, 30).c_str());
 }
 
 std::string range_text(const std::optional<Range>& r) {
@@ -329,20 +338,29 @@ void judge(const Example& e, const std::vector<char>& accepted, Figures& figures
       for (std::size_t j = 0; j < accepted.size() && !named; ++j)
         if (!accepted[j] && w.names.count(name_key(e.read.mentions[j].text)))
           tell(e, "MISSED", *w.names.begin(), e.read.mentions[j].name), named = true;
-      if (!named) std::printf("UNNAMED %s | %s | %s  [%s]\n", e.book.c_str(), w.names.begin()->c_str(), w.raw.c_str(), e.recipe.title.substr(0, 30).c_str());
+      if (!named)
+        std::printf("UNNAMED %s | %s | %s  [%s]\n", e.book.c_str(), w.names.begin()->c_str(), w.raw.c_str(),
+                    e.recipe.title.substr(0, 30).c_str());
       continue;
     }
     const auto& m = e.read.mentions[*pick];
     ++figures.hit;
-    const bool same = w.quantity && m.quantity && std::abs(w.quantity->low - m.quantity->low) < 0.011 * w.quantity->low &&
-                      std::abs(w.quantity->high - m.quantity->high) < 0.011 * w.quantity->high && w.measure == m.measure;
+    const bool same =
+        w.quantity && m.quantity && std::abs(w.quantity->low - m.quantity->low) < 0.011 * w.quantity->low &&
+        std::abs(w.quantity->high - m.quantity->high) < 0.011 * w.quantity->high && w.measure == m.measure;
     figures.quantity_hit += same;
     if (detail && !same && (w.quantity || m.quantity))
-      tell(e, "AMOUNT", m.text + " is " + range_text(w.quantity) + " " + w.measure + ", not " + range_text(m.quantity) + " " + m.measure, m.name);
+      tell(e, "AMOUNT",
+           m.text + " is " + range_text(w.quantity) + " " + w.measure + ", not " + range_text(m.quantity) + " " +
+               m.measure,
+           m.name);
     open.erase(pick);
   }
   if (detail)
-    for (const auto j : open) tell(e, "EXTRA", e.read.mentions[j].text + " " + range_text(e.read.mentions[j].quantity) + " " + e.read.mentions[j].measure, e.read.mentions[j].name);
+    for (const auto j : open)
+      tell(e, "EXTRA",
+           e.read.mentions[j].text + " " + range_text(e.read.mentions[j].quantity) + " " + e.read.mentions[j].measure,
+           e.read.mentions[j].name);
 }
 
 /// A book's fold: books are dealt round in alphabetical order.

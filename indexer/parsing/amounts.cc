@@ -86,8 +86,10 @@ std::uint32_t take_tail(const Row& row, std::uint32_t at, PrintedAmount& a) {
     return after;
   }
   std::uint32_t m = after;
-  if (n.fraction && row.is(m, of_word) && row.is(m + 1, article)) m += 2;
-  else if (n.fraction && row.is(m, article)) ++m;
+  if (n.fraction && row.is(m, of_word) && row.is(m + 1, article))
+    m += 2;
+  else if (n.fraction && row.is(m, article))
+    ++m;
   if (stuff_measure(row, m)) {
     PrintedAmount b;
     b.quantity = n.value;
@@ -106,8 +108,9 @@ std::uint32_t take_tail(const Row& row, std::uint32_t at, PrintedAmount& a) {
     }
     return at;
   }
-  if (row.is(at, or_word) && !n.article && !n.fraction && n.value.low == n.value.high && n.value.low > a.quantity->high &&
-      (a.article || !a.measure.empty()) && a.quantity->high >= 1 && !(after < row.size() && row.tags[after].food != kNone)) {
+  if (row.is(at, or_word) && !n.article && !n.fraction && n.value.low == n.value.high &&
+      n.value.low > a.quantity->high && (a.article || !a.measure.empty()) && a.quantity->high >= 1 &&
+      !(after < row.size() && row.tags[after].food != kNone)) {
     a.quantity->high = n.value.high;
     return after;
   }
@@ -163,8 +166,10 @@ std::uint32_t take_fraction_measure(const Row& row, std::uint32_t at, PrintedAmo
     return take_measure(row, m, a);
   }
   if (of) {
-    if (row.is(i, definite | pronoun)) a.partial = true;
-    else if (!art) a.elliptical = true;  // "three quarters of butter": of the measure named before
+    if (row.is(i, definite | pronoun))
+      a.partial = true;
+    else if (!art)
+      a.elliptical = true;  // "three quarters of butter": of the measure named before
   } else if (!art) {
     a.partial = row.tags[i < row.size() ? i : at].food != kNone;  // "half Indian meal and half rye meal"
   }
@@ -173,8 +178,9 @@ std::uint32_t take_fraction_measure(const Row& row, std::uint32_t at, PrintedAmo
 
 /// Words that say how much without a number when "of" follows: "a small quantity of".
 bool vague_noun(std::string_view key) {
-  return key == "quantity" || key == "number" || key == "amount" || key == "deal" || key == "proportion" || key == "sufficiency" ||
-         key == "seasoning" || key == "supply" || key == "variety" || key == "mixture" || key == "addition";
+  return key == "quantity" || key == "number" || key == "amount" || key == "deal" || key == "proportion" ||
+         key == "sufficiency" || key == "seasoning" || key == "supply" || key == "variety" || key == "mixture" ||
+         key == "addition";
 }
 
 /// "a small quantity of", "a sufficient number of": the word after "of", or `at`.
@@ -300,8 +306,8 @@ std::vector<PrintedAmount> find_amounts(const Row& row) {
   std::vector<PrintedAmount> out;
   for (std::uint32_t i = 0; i < row.size();) {
     const bool may = row.word(i).kind == Word::Kind::number ||
-                     row.is(i, number | multiplier | fraction | article | vague | little) || row.tags[i].measure != kNone ||
-                     row.key(i) == "from" || row.key(i) == "between";
+                     row.is(i, number | multiplier | fraction | article | vague | little) ||
+                     row.tags[i].measure != kNone || row.key(i) == "from" || row.key(i) == "between";
     std::optional<PrintedAmount> a;
     if (may && row.word(i).kind != Word::Kind::point) {
       a = counted(row, i);

@@ -23,19 +23,22 @@ bool starts_with(const Row& row, std::uint32_t i, std::string_view a, std::strin
 /// "if you like", "if liked", "may be added", "can be added", "if preferred", "if at hand".
 bool choice_words(const Row& row, std::uint32_t i) {
   static constexpr std::array<std::string_view, 20> wishes = {
-      "like",  "liked",  "please", "pleased", "choose", "chosen", "wish",   "wished",    "prefer", "preferred",
-      "have",  "desire", "desired", "approved", "agreeable", "convenient", "fond", "possible", "handy", "relished"};
+      "like", "liked",  "please",  "pleased",  "choose",    "chosen",     "wish", "wished",   "prefer", "preferred",
+      "have", "desire", "desired", "approved", "agreeable", "convenient", "fond", "possible", "handy",  "relished"};
   if (row.key(i) == "if" || row.key(i) == "when" || row.key(i) == "where") {
     for (std::uint32_t j = i + 1; j < i + 7 && j < row.size() && !row.point(j); ++j)
-      if (std::find(wishes.begin(), wishes.end(), row.key(j)) != wishes.end()) return row.key(i) == "if" || row.key(j) != "have";
+      if (std::find(wishes.begin(), wishes.end(), row.key(j)) != wishes.end())
+        return row.key(i) == "if" || row.key(j) != "have";
     return false;
   }
   if ((row.key(i) == "may" || row.key(i) == "can") && row.key(i + 1) == "be") {
     for (std::uint32_t j = i + 2; j < i + 5; ++j)
-      if (row.key(j) == "added" || row.key(j) == "used" || row.key(j) == "substituted" || row.key(j) == "omitted") return true;
+      if (row.key(j) == "added" || row.key(j) == "used" || row.key(j) == "substituted" || row.key(j) == "omitted")
+        return true;
     return false;
   }
-  return (row.key(i) == "you" && row.key(i + 1) == "may" && (row.key(i + 2) == "add" || row.key(i + 2) == "put" || row.key(i + 2) == "use")) ||
+  return (row.key(i) == "you" && row.key(i + 1) == "may" &&
+          (row.key(i + 2) == "add" || row.key(i + 2) == "put" || row.key(i + 2) == "use")) ||
          row.key(i) == "optional" || row.key(i) == "optionally" || starts_with(row, i, "some", "like") ||
          starts_with(row, i, "some", "add") || starts_with(row, i, "some", "people") || row.key(i) == "improvement";
 }
@@ -44,7 +47,9 @@ bool choice_words(const Row& row, std::uint32_t i) {
 bool variant_begins(const Row& row, std::uint32_t i) {
   const bool opens = i == 0 || row.tags[i].clause == i || row.tags[i].sentence != row.tags[i - 1].sentence;
   if (!opens || i < 12) return false;
-  if (row.key(i) == "another" && (row.point(i + 1) || row.key(i + 1) == "way" || row.key(i + 1) == "method" || row.key(i + 1) == "mode" || row.key(i + 1) == "receipt" || row.key(i + 1) == "recipe"))
+  if (row.key(i) == "another" &&
+      (row.point(i + 1) || row.key(i + 1) == "way" || row.key(i + 1) == "method" || row.key(i + 1) == "mode" ||
+       row.key(i + 1) == "receipt" || row.key(i + 1) == "recipe"))
     return row.word(i).capital;
   return starts_with(row, i, "a", "cheap") && row.word(i).capital;
 }
@@ -62,12 +67,14 @@ void relate_alternatives(const Row& row, std::vector<Mention>& mentions) {
     if (!row.is(at, or_word) || row.tags[at].sentence != row.tags[first.name.begin].sentence) continue;
     if (at - first.name.end > 4) continue;
     bool joined = true;
-    for (auto i = first.name.end; i < at && joined; ++i) joined = row.key(i) == "," || modifier(row, i) || row.is(i, article) || row.hyphen(i);
+    for (auto i = first.name.end; i < at && joined; ++i)
+      joined = row.key(i) == "," || modifier(row, i) || row.is(i, article) || row.hyphen(i);
     if (!joined) continue;
     m.alternative_to = first.alternative_to != kNone ? first.alternative_to : j - 1;
     // "cream, milk, or custard": the one before is an alternative too where only a comma parts them
-    if (j >= 2 && first.alternative_to == kNone && first.amount == kNone && mentions[j - 2].name.end + 1 == first.phrase.begin &&
-        row.key(mentions[j - 2].name.end) == "," && row.key(first.phrase.begin - 1) == ",") {
+    if (j >= 2 && first.alternative_to == kNone && first.amount == kNone &&
+        mentions[j - 2].name.end + 1 == first.phrase.begin && row.key(mentions[j - 2].name.end) == "," &&
+        row.key(first.phrase.begin - 1) == ",") {
       const auto head = mentions[j - 2].alternative_to != kNone ? mentions[j - 2].alternative_to : j - 2;
       mentions[j - 1].alternative_to = head;
       m.alternative_to = head;
@@ -75,7 +82,9 @@ void relate_alternatives(const Row& row, std::vector<Mention>& mentions) {
     const auto& source = mentions[m.alternative_to];
     for (auto k = m.alternative_to + 1; k <= j; ++k) {
       auto& heir = mentions[k];
-      if (heir.alternative_to != m.alternative_to || heir.amount_kind != AmountKind::none || heir.quantity || heir.relative) continue;
+      if (heir.alternative_to != m.alternative_to || heir.amount_kind != AmountKind::none || heir.quantity ||
+          heir.relative)
+        continue;
       heir.quantity = source.quantity;
       heir.measure = source.measure;
       heir.relative = source.relative;
@@ -101,11 +110,14 @@ std::vector<bool> mark_optional(const Row& row, std::vector<Mention>& mentions) 
       const auto low = std::min(c, m.name.begin), high = std::max(c, m.name.end);
       std::uint32_t points = 0;
       for (auto i = low; i < high; ++i)
-        if (row.key(i) == ";" || row.key(i) == ":" || row.key(i) == "--") points += 2;
-        else if (row.key(i) == ",") ++points;
+        if (row.key(i) == ";" || row.key(i) == ":" || row.key(i) == "--")
+          points += 2;
+        else if (row.key(i) == ",")
+          ++points;
       if (points <= 1) m.optional = true;
     }
-    if (m.alternative_to != kNone && m.alternative_to < mentions.size() && mentions[m.alternative_to].optional) m.optional = true;
+    if (m.alternative_to != kNone && m.alternative_to < mentions.size() && mentions[m.alternative_to].optional)
+      m.optional = true;
   }
   return variant;
 }

@@ -1,3 +1,4 @@
+// The linear model: features hashed to weights, and decisions from left to right.
 #include "indexer/parsing/decide.h"
 
 #include <cmath>
@@ -54,7 +55,9 @@ class Weights {
     std::uint64_t key = 0;
     float weight = 0;
   };
-  std::size_t place(std::uint64_t key) const { return static_cast<std::size_t>(key ^ (key >> 32)) & (slots_.size() - 1); }
+  std::size_t place(std::uint64_t key) const {
+    return static_cast<std::size_t>(key ^ (key >> 32)) & (slots_.size() - 1);
+  }
   void put(std::uint64_t key, float weight) {
     auto i = place(key);
     while (slots_[i].key != 0 && slots_[i].key != key) i = (i + 1) & (slots_.size() - 1);

@@ -16,17 +16,17 @@ namespace gallipot::parsing {
 struct Circumstances {
   const Row* row = nullptr;
   const std::vector<Mention>* mentions = nullptr;
-  const std::vector<bool>* variant = nullptr;   ///< per word: in a variant told after the recipe proper
-  std::vector<std::string_view> title;          ///< modern names of stuff in the title, and their bases
-  bool has_list = false;                        ///< the recipe has a list of ingredients
+  const std::vector<bool>* variant = nullptr;  ///< per word: in a variant told after the recipe proper
+  std::vector<std::string_view> title;         ///< modern names of stuff in the title, and their bases
+  bool has_list = false;                       ///< the recipe has a list of ingredients
   struct Sentence {
-    std::uint32_t imperatives = 0;              ///< verbs of the kitchen that order something done
-    std::uint32_t auxiliaries = 0;              ///< "is", "should": it rather tells than orders
+    std::uint32_t imperatives = 0;  ///< verbs of the kitchen that order something done
+    std::uint32_t auxiliaries = 0;  ///< "is", "should": it rather tells than orders
   };
   std::vector<Sentence> sentences;
-  std::vector<char> listing;                    ///< per sentence: it lists stuff ("One cup of sugar, two eggs, ...")
-  std::uint32_t measured = 0;                   ///< mentions with a number and a measure
-  std::vector<char> accepted;                   ///< decisions so far, one a mention
+  std::vector<char> listing;   ///< per sentence: it lists stuff ("One cup of sugar, two eggs, ...")
+  std::uint32_t measured = 0;  ///< mentions with a number and a measure
+  std::vector<char> accepted;  ///< decisions so far, one a mention
 };
 
 Circumstances circumstances(const Row& row, const std::vector<Mention>& mentions, const std::vector<bool>& variant);

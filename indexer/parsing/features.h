@@ -11,29 +11,46 @@ namespace evidence {
 
 inline std::string_view name_of(AmountKind kind) {
   switch (kind) {
-    case AmountKind::none: return "none";
-    case AmountKind::measured: return "measured";
-    case AmountKind::counted: return "counted";
-    case AmountKind::article: return "article";
-    case AmountKind::vague: return "vague";
-    case AmountKind::vague_measured: return "vague-measured";
-    case AmountKind::relative: return "relative";
-    case AmountKind::partial: return "partial";
-    case AmountKind::joint: return "joint";
+    case AmountKind::none:
+      return "none";
+    case AmountKind::measured:
+      return "measured";
+    case AmountKind::counted:
+      return "counted";
+    case AmountKind::article:
+      return "article";
+    case AmountKind::vague:
+      return "vague";
+    case AmountKind::vague_measured:
+      return "vague-measured";
+    case AmountKind::relative:
+      return "relative";
+    case AmountKind::partial:
+      return "partial";
+    case AmountKind::joint:
+      return "joint";
   }
   return "";
 }
 
 inline std::string_view part_name(Part::Kind kind) {
   switch (kind) {
-    case Part::Kind::paragraph: return "paragraph";
-    case Part::Kind::list_item: return "list";
-    case Part::Kind::table_row: return "table";
-    case Part::Kind::verse: return "verse";
-    case Part::Kind::note: return "note";
-    case Part::Kind::remark: return "remark";
-    case Part::Kind::signature: return "signature";
-    case Part::Kind::subtitle: return "subtitle";
+    case Part::Kind::paragraph:
+      return "paragraph";
+    case Part::Kind::list_item:
+      return "list";
+    case Part::Kind::table_row:
+      return "table";
+    case Part::Kind::verse:
+      return "verse";
+    case Part::Kind::note:
+      return "note";
+    case Part::Kind::remark:
+      return "remark";
+    case Part::Kind::signature:
+      return "signature";
+    case Part::Kind::subtitle:
+      return "subtitle";
   }
   return "";
 }
@@ -108,7 +125,7 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   const bool listed = row.listed[first.line];
   bool listed_before = c.has_list;
   for (std::uint32_t s = 0; s < first.sentence && !listed_before; ++s) listed_before = c.listing[s] != 0;
-  const std::string_view place = listed                     ? "list"
+  const std::string_view place = listed                      ? "list"
                                  : c.listing[first.sentence] ? "listing"
                                  : listed_before             ? "after-list"
                                  : first.sentence == 0       ? "first"
@@ -168,8 +185,7 @@ void features(const Circumstances& c, std::uint32_t at, Sink&& sink) {
   if (!m.food) sink("unknown", amount, place, "");
   if (variant) sink("variant", past, amount, "");
   if (m.optional) sink("optional", past, amount, "");
-  if (m.alternative_to != kNone)
-    sink("alternative", c.accepted[m.alternative_to] ? "taken" : "passed", past, "");
+  if (m.alternative_to != kNone) sink("alternative", c.accepted[m.alternative_to] ? "taken" : "passed", past, "");
   if (m.phrase.begin < m.name.begin) {
     sink("modifier", word(row, m.name.begin - 1), "", "");
     sink("modifier+past", word(row, m.name.begin - 1), past, "");

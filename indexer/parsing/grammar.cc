@@ -11,12 +11,23 @@ namespace gallipot::parsing {
 namespace {
 
 std::uint32_t role_named(std::string_view name) {
-  static const std::unordered_map<std::string_view, std::uint32_t> roles = {
-      {"number", number},         {"multiplier", multiplier},   {"fraction", fraction}, {"article", article},
-      {"definite", definite},     {"each", each},               {"vague", vague},       {"little", little},
-      {"about", about},           {"bend", bend},               {"preposition", preposition},
-      {"conjunction", conjunction}, {"or", or_word},            {"pronoun", pronoun},   {"auxiliary", auxiliary},
-      {"of", of_word},            {"part", part}};
+  static const std::unordered_map<std::string_view, std::uint32_t> roles = {{"number", number},
+                                                                            {"multiplier", multiplier},
+                                                                            {"fraction", fraction},
+                                                                            {"article", article},
+                                                                            {"definite", definite},
+                                                                            {"each", each},
+                                                                            {"vague", vague},
+                                                                            {"little", little},
+                                                                            {"about", about},
+                                                                            {"bend", bend},
+                                                                            {"preposition", preposition},
+                                                                            {"conjunction", conjunction},
+                                                                            {"or", or_word},
+                                                                            {"pronoun", pronoun},
+                                                                            {"auxiliary", auxiliary},
+                                                                            {"of", of_word},
+                                                                            {"part", part}};
   const auto found = roles.find(name);
   return found == roles.end() ? 0 : found->second;
 }

@@ -11,7 +11,7 @@ namespace gallipot::parsing {
 struct Mentioned {
   Row row;
   std::vector<Mention> mentions;
-  std::vector<bool> variant;   ///< per word: in a variant told after the recipe proper
+  std::vector<bool> variant;  ///< per word: in a variant told after the recipe proper
 };
 
 /// Views into `recipe`, `words` and `lexicon`, which must outlive the answer.

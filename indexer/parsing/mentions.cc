@@ -12,7 +12,8 @@ namespace {
 /// Stuff that is told by the piece: "a lemon" is one lemon, "a rich gravy" is no number.
 bool counted_stuff(const Foodstuff* food) {
   if (!food) return false;
-  static constexpr std::string_view kinds[] = {"egg", "fruit", "vegetable", "fish", "meat", "nut", "spice", "herb", "bread"};
+  static constexpr std::string_view kinds[] = {"egg", "fruit", "vegetable", "fish", "meat",
+                                               "nut", "spice", "herb",      "bread"};
   return std::find(std::begin(kinds), std::end(kinds), food->kind) != std::end(kinds);
 }
 
@@ -82,7 +83,8 @@ class Attacher {
       m.amount_kind = AmountKind::article;
       if (!counted_stuff(m.food)) m.quantity.reset();
       const auto after = m.name.end;  // "a potato or two"
-      if (m.quantity && row_.is(after, or_word) && row_.is(after + 1, number) && (row_.point(after + 2) || after + 2 >= row_.size())) {
+      if (m.quantity && row_.is(after, or_word) && row_.is(after + 1, number) &&
+          (row_.point(after + 2) || after + 2 >= row_.size())) {
         m.quantity->high = row_.tags[after + 1].value;
         m.amount_kind = AmountKind::counted;
       }
@@ -143,9 +145,12 @@ class Attacher {
       set(m, k);
       if (elliptical(k)) borrow_measure(m, k);
       // parts that were read together share what the first got
-      for (auto j = found + 1; j < mentions_.size() && mentions_[j].name.begin == m.name.begin; ++j) set(mentions_[j], k);
-      if (a.each) share(found, k, true);
-      else if (a.measure == "bunch" || a.measure == "faggot" || a.measure == "bundle" || a.measure == "bouquet") share(found, k, false);
+      for (auto j = found + 1; j < mentions_.size() && mentions_[j].name.begin == m.name.begin; ++j)
+        set(mentions_[j], k);
+      if (a.each)
+        share(found, k, true);
+      else if (a.measure == "bunch" || a.measure == "faggot" || a.measure == "bundle" || a.measure == "bouquet")
+        share(found, k, false);
     }
   }
 
@@ -164,7 +169,8 @@ class Attacher {
     if (row_.key(end - 1).ends_with("ly") || row_.key(end - 1).size() < 3) return;
     auto m = unknown_mention(row_, {i, end});
     if (m.text.empty()) return;
-    const auto place = std::find_if(mentions_.begin(), mentions_.end(), [&](const Mention& o) { return o.name.begin >= i; });
+    const auto place =
+        std::find_if(mentions_.begin(), mentions_.end(), [&](const Mention& o) { return o.name.begin >= i; });
     const auto here = mentions_.insert(place, std::move(m));
     set(*here, k);
   }
@@ -178,14 +184,16 @@ class Attacher {
       if (a.measure.empty() && (a.article || !row_.listed[row_.tags[a.all.begin].line])) continue;
       std::uint32_t before = a.all.begin;
       bool each = a.each;
-      while (before > 0 && (row_.key(before - 1) == "," || row_.key(before - 1) == ":" || row_.key(before - 1) == "--" ||
-                            row_.is(before - 1, about | each_roles()) || (row_.is(before - 1, of_word) && row_.is(before, each_roles()))))
+      while (before > 0 && (row_.key(before - 1) == "," || row_.key(before - 1) == ":" ||
+                            row_.key(before - 1) == "--" || row_.is(before - 1, about | each_roles()) ||
+                            (row_.is(before - 1, of_word) && row_.is(before, each_roles()))))
         --before;
       for (std::uint32_t j = 0; j < mentions_.size(); ++j) {
         auto& m = mentions_[j];
         if (!closes_at(m, before) || m.amount != kNone) continue;
         set(m, k);
-        for (std::uint32_t i = j; each && i-- > 0 && mentions_[i].amount == kNone && mentions_[i].name.end + 2 >= mentions_[i + 1].phrase.begin;) {
+        for (std::uint32_t i = j; each && i-- > 0 && mentions_[i].amount == kNone &&
+                                  mentions_[i].name.end + 2 >= mentions_[i + 1].phrase.begin;) {
           set(mentions_[i], k);
           mentions_[i].amount_kind = AmountKind::joint;
         }
@@ -194,11 +202,14 @@ class Attacher {
     }
   }
 
-  /// The mention's phrase ends at word `at`, participles after the name included ("nutmeg, grated | a quarter of an ounce").
+  /// The mention's phrase ends at word `at`, participles after the name included ("nutmeg, grated | a quarter of an
+  /// ounce").
   bool closes_at(const Mention& m, std::uint32_t at) const {
     if (m.name.end > at || at > m.name.end + 5) return false;
     for (auto i = m.name.end; i < at; ++i) {
-      const bool participle = modifier(row_, i) && (row_.key(i).ends_with("ed") || row_.key(i).ends_with("'d") || row_.key(i).ends_with("ly") || row_.key(i) == "fine" || row_.key(i) == "ground");
+      const bool participle =
+          modifier(row_, i) && (row_.key(i).ends_with("ed") || row_.key(i).ends_with("'d") ||
+                                row_.key(i).ends_with("ly") || row_.key(i) == "fine" || row_.key(i) == "ground");
       if (!participle && row_.key(i) != "," && row_.key(i) != "and") return false;
     }
     return true;
@@ -209,9 +220,12 @@ class Attacher {
   /// It is only what a size is told by: "the size of an EGG", "as big as a NUTMEG".
   bool compared(const Mention& m) const {
     auto i = m.name.begin;
-    for (int n = 0; n < 3 && i > 0 && (modifier(row_, i - 1) || row_.is(i - 1, article | number) || row_.hyphen(i - 1)); ++n) --i;
+    for (int n = 0; n < 3 && i > 0 && (modifier(row_, i - 1) || row_.is(i - 1, article | number) || row_.hyphen(i - 1));
+         ++n)
+      --i;
     if (i < 2) return false;
-    if (row_.is(i - 1, of_word)) return row_.key(i - 2) == "size" || row_.key(i - 2) == "bigness" || row_.key(i - 2) == "thickness";
+    if (row_.is(i - 1, of_word))
+      return row_.key(i - 2) == "size" || row_.key(i - 2) == "bigness" || row_.key(i - 2) == "thickness";
     if (row_.key(i - 1) != "as" || i < 3) return false;
     const auto how = row_.key(i - 2);
     return row_.key(i - 3) == "as" && (how == "big" || how == "large" || how == "thick" || how == "thin");
@@ -227,14 +241,16 @@ class Attacher {
       std::uint32_t thing = kNone;
       const auto at = row_.key(i) == "the" || row_.key(i) == "a" ? i + 1 : i;
       if ((row_.key(at) == "size" || row_.key(at) == "bigness") && row_.is(at + 1, of_word)) thing = at + 2;
-      if (row_.key(i) == "as" && (row_.key(i + 1) == "big" || row_.key(i + 1) == "large") && row_.key(i + 2) == "as") thing = i + 3;
+      if (row_.key(i) == "as" && (row_.key(i + 1) == "big" || row_.key(i + 1) == "large") && row_.key(i + 2) == "as")
+        thing = i + 3;
       if (thing == kNone || thing + 1 >= row_.size()) continue;
       if (!row_.is(thing, article) && !(row_.is(thing, number))) continue;
       auto end = thing + 2;
       if (end < row_.size() && row_.word(end).kind == Word::Kind::word && row_.word(end - 1).key.ends_with("'s")) ++end;
       auto& m = mentions_[j];
       if (m.amount_kind == AmountKind::counted) continue;  // "two onions the size of an egg" are two
-      if (m.amount == kNone || m.measure == "piece" || m.measure == "lump" || m.measure == "bit" || m.measure == "knob" || m.measure == "ball") {
+      if (m.amount == kNone || m.measure == "piece" || m.measure == "lump" || m.measure == "bit" ||
+          m.measure == "knob" || m.measure == "ball") {
         if (!m.quantity) m.quantity = Range{1, 1};
         m.measure = "size of " + std::string(row_.key(thing)) + " " + std::string(row_.printed({thing + 1, end}));
         m.measure_at = {i, end};

@@ -13,17 +13,27 @@
 namespace gallipot::parsing {
 
 /// Where a mention's amount came from.
-enum class AmountKind : unsigned char { none, measured, counted, article, vague, vague_measured, relative, partial, joint };
+enum class AmountKind : unsigned char {
+  none,
+  measured,
+  counted,
+  article,
+  vague,
+  vague_measured,
+  relative,
+  partial,
+  joint
+};
 
 struct Mention {
-  Extent name;                    ///< words of the name alone
-  Extent phrase;                  ///< name and its modifiers, without amount and determiner
-  const Foodstuff* food = nullptr;///< none where the lexicon does not know it
-  std::string text;               ///< modern plain name
-  std::string base;               ///< what it is made of ("lemon" for lemon juice); its own name where it is its own
+  Extent name;                      ///< words of the name alone
+  Extent phrase;                    ///< name and its modifiers, without amount and determiner
+  const Foodstuff* food = nullptr;  ///< none where the lexicon does not know it
+  std::string text;                 ///< modern plain name
+  std::string base;                 ///< what it is made of ("lemon" for lemon juice); its own name where it is its own
   AmountKind amount_kind = AmountKind::none;
-  std::uint32_t amount = kNone;   ///< index in the row's amounts
-  Extent amount_at;               ///< words of the amount
+  std::uint32_t amount = kNone;  ///< index in the row's amounts
+  Extent amount_at;              ///< words of the amount
   std::optional<Range> quantity;
   Extent quantity_at;
   std::string measure;
@@ -31,10 +41,10 @@ struct Mention {
   std::string note;
   std::optional<Relative> relative;
   std::optional<PerUnit> per;
-  bool per_base = false;          ///< it is what an amount is told per ("to each pound of FRUIT")
+  bool per_base = false;                 ///< it is what an amount is told per ("to each pound of FRUIT")
   std::uint32_t alternative_to = kNone;  ///< index of the mention that it may stand for
   bool optional = false;
-  bool back_reference = false;    ///< a part without its whole ("then the whites")
+  bool back_reference = false;  ///< a part without its whole ("then the whites")
 };
 
 /// All mentions of stuff in the row, in order, with their amounts attached.

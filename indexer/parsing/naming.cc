@@ -1,3 +1,4 @@
+// Names the mentions: phrases of the lexicon, parts of things, names of two words, and heads that two names share.
 #include "indexer/parsing/naming.h"
 
 #include <algorithm>
@@ -5,8 +6,8 @@
 namespace gallipot::parsing {
 namespace {
 
-constexpr std::uint32_t kStops = preposition | conjunction | pronoun | auxiliary | of_word | article | definite | number |
-                                 or_word | each;
+constexpr std::uint32_t kStops =
+    preposition | conjunction | pronoun | auxiliary | of_word | article | definite | number | or_word | each;
 
 bool imperative(const Row& row, std::uint32_t i) {
   return row.tags[i].operation != kNone && row.lexicon->operations()[row.tags[i].operation].form == "imperative";
@@ -29,7 +30,8 @@ void call(Mention& m, const Foodstuff& food) {
 bool has_part(std::string_view part, const Mention& whole) {
   if (part == "yolk" || part == "white" || part == "shell") return whole.base == "egg";
   if (part == "juice" || part == "peel")
-    return whole.food && whole.food->kind == "fruit" && (part == "juice" || whole.base == "lemon" || whole.base == "orange");
+    return whole.food && whole.food->kind == "fruit" &&
+           (part == "juice" || whole.base == "lemon" || whole.base == "orange");
   return false;
 }
 
@@ -56,10 +58,13 @@ Parts parts_at(const Row& row, std::uint32_t i) {
     out.names.push_back(row.tags[out.end].part);
     ++out.end;
     std::uint32_t next = out.end;
-    if (row.key(next) == "," ) ++next;
+    if (row.key(next) == ",") ++next;
     if (row.key(next) != "and" && row.key(next) != "or" && row.key(next) != "with") break;
     ++next;
-    for (int skipped = 0; skipped < 2 && next < row.size() && (row.is(next, definite) || modifier(row, next)) && !row.is(next, gallipot::parsing::part); ++skipped) ++next;
+    for (int skipped = 0; skipped < 2 && next < row.size() && (row.is(next, definite) || modifier(row, next)) &&
+                          !row.is(next, gallipot::parsing::part);
+         ++skipped)
+      ++next;
     if (!row.is(next, gallipot::parsing::part)) break;
     out.end = next;
   }
@@ -111,9 +116,9 @@ class Namer {
     m.measure = a.measure;
     m.measure_at = a.measure_at;
     m.note = a.note;
-    m.amount_kind = a.vague ? AmountKind::vague
-                            : (a.measure.empty() ? (a.article ? AmountKind::article : AmountKind::counted)
-                                                 : AmountKind::measured);
+    m.amount_kind =
+        a.vague ? AmountKind::vague
+                : (a.measure.empty() ? (a.article ? AmountKind::article : AmountKind::counted) : AmountKind::measured);
   }
 
   /// "the juice of two lemons", "rind and juice of 1", "then the whites". Returns the word after, or i.
@@ -131,7 +136,8 @@ class Namer {
         return refer_back(i, parts, amount, amount->all.end);
       if (at == kNone && row_.is(parts.end + 1, pronoun | definite)) return i;
     } else if (row_.tags[i].food == kNone || row_.tags[i].food_words <= 1) {
-      const bool adjective = row_.key(i) == "white" || row_.key(i) == "shell" || row_.key(i) == "meat" || row_.key(i) == "skin";
+      const bool adjective =
+          row_.key(i) == "white" || row_.key(i) == "shell" || row_.key(i) == "meat" || row_.key(i) == "skin";
       if (!adjective && (parts.end >= row_.size() || row_.tags[parts.end].food == kNone))
         return refer_back(i, parts, nullptr, parts.end);
     }
@@ -165,8 +171,10 @@ class Namer {
       m.name = name;
       m.phrase = {phrase_begin(row_, i, out_.empty() ? 0 : out_.back().name.end), name.end};
       const auto& base = whole->base.empty() ? whole->name : whole->base;
-      if (part.empty()) call(m, *whole);
-      else call(row_, m, (part == "seed" ? whole->name : base) + " " + std::string(part), base);
+      if (part.empty())
+        call(m, *whole);
+      else
+        call(row_, m, (part == "seed" ? whole->name : base) + " " + std::string(part), base);
       if (amount) set_amount(m, *amount);
       if (m.amount_kind == AmountKind::article) m.amount_kind = AmountKind::counted;
       out_.push_back(std::move(m));
@@ -210,8 +218,8 @@ class Namer {
         const auto both = food.name + " " + head->name;
         call(row_, m, compound(*head) || row_.lexicon->foodstuff(both) ? both : head->name, head->base);
         end = next + row_.tags[next].food_words;
-      } else if (row_.is(next, gallipot::parsing::part) && gives(food, row_.tags[next].part) && row_.key(next) != "white" &&
-                 row_.key(next) != "meat") {
+      } else if (row_.is(next, gallipot::parsing::part) && gives(food, row_.tags[next].part) &&
+                 row_.key(next) != "white" && row_.key(next) != "meat") {
         call(row_, m, food.name + " " + std::string(row_.tags[next].part), food.name);
         end = next + 1;
       }
@@ -225,7 +233,9 @@ class Namer {
   /// Heads that need what stands before them to say what they are: "veal broth", "currant jelly".
   static bool compound(const Foodstuff& head) {
     static constexpr std::string_view kinds[] = {"sauce", "dish", "drink", "condiment"};
-    static constexpr std::string_view names[] = {"broth", "stock", "gravy", "jelly", "syrup", "vinegar", "wine", "crumb", "juice", "powder", "paste", "water", "marmalade", "jam", "preserve", "essence", "extract", "ball", "brandy", "ketchup", "pickle"};
+    static constexpr std::string_view names[] = {
+        "broth", "stock",     "gravy", "jelly",    "syrup",   "vinegar", "wine", "crumb",  "juice",   "powder", "paste",
+        "water", "marmalade", "jam",   "preserve", "essence", "extract", "ball", "brandy", "ketchup", "pickle"};
     return std::find(std::begin(kinds), std::end(kinds), head.kind) != std::end(kinds) ||
            std::find(std::begin(names), std::end(names), head.name) != std::end(names);
   }

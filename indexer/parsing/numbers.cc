@@ -37,7 +37,8 @@ std::optional<Read> figure_fraction(const Row& row, std::uint32_t i) {
     if (!over || !under || *under == 0) return std::nullopt;
     return Read{*over / *under, i + 1, false, false};
   }
-  const bool slash = i + 2 < row.size() && (row.key(i + 1) == "/" || row.key(i + 1) == "\u2044") && row.word(i + 1).glued;
+  const bool slash =
+      i + 2 < row.size() && (row.key(i + 1) == "/" || row.key(i + 1) == "\u2044") && row.word(i + 1).glued;
   if (slash && numeral(row, i + 2) && row.word(i + 2).glued) {
     const auto over = digits(key), under = digits(row.key(i + 2));
     if (over && under && *under > 0 && *over < *under * 4) return Read{*over / *under, i + 3, false, false};
@@ -52,7 +53,8 @@ std::optional<Read> figures(const Row& row, std::uint32_t i) {
   const auto whole = digits(row.key(i));
   if (!whole) return std::nullopt;
   const std::uint32_t next = row.hyphen(i + 1) ? i + 2 : i + 1;
-  if (const auto f = figure_fraction(row, next); f && f->value < 1) return Read{*whole + f->value, f->end, false, false};
+  if (const auto f = figure_fraction(row, next); f && f->value < 1)
+    return Read{*whole + f->value, f->end, false, false};
   return Read{*whole, i + 1, false, false};
 }
 

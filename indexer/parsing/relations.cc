@@ -11,8 +11,8 @@ namespace {
 struct Comparison {
   double factor = 1;
   Relative::By by = Relative::By::measure;
-  std::uint32_t end = 0;      ///< first word after it
-  std::uint32_t to = kNone;   ///< mention that it compares with, where the words name one
+  std::uint32_t end = 0;     ///< first word after it
+  std::uint32_t to = kNone;  ///< mention that it compares with, where the words name one
 };
 
 /// The first mention whose name begins in [from, until).
@@ -23,7 +23,8 @@ std::uint32_t mention_in(const std::vector<Mention>& mentions, std::uint32_t fro
 }
 
 bool amount_noun(std::string_view key) {
-  return key == "quantity" || key == "quantities" || key == "amount" || key == "weight" || key == "measure" || key == "proportion" || key == "bulk";
+  return key == "quantity" || key == "quantities" || key == "amount" || key == "weight" || key == "measure" ||
+         key == "proportion" || key == "bulk";
 }
 
 /// "half", "twice", "two thirds" before "as much" or "the quantity".
@@ -70,7 +71,8 @@ std::optional<Comparison> comparison_at(const Row& row, std::uint32_t i, std::ui
     if (begin > 0 && row.is(begin - 1, definite | article)) --begin;
     return c;
   }
-  if (row.key(i) == "weight" && i > 0 && (row.key(i - 1) == "its" || row.key(i - 1) == "their" || row.key(i - 1) == "the") &&
+  if (row.key(i) == "weight" && i > 0 &&
+      (row.key(i - 1) == "its" || row.key(i - 1) == "their" || row.key(i - 1) == "the") &&
       (row.key(i + 1) == "in" || (row.is(i + 1, of_word) && row.key(i - 1) != "the"))) {
     begin = i - 1;
     c.factor = factor_before(row, begin);
@@ -90,7 +92,8 @@ std::optional<Comparison> comparison_at(const Row& row, std::uint32_t i, std::ui
 }
 
 /// "the weight of six eggs in sugar": factor 6 to egg.
-std::optional<Comparison> weight_of(const Row& row, const std::vector<Mention>& mentions, std::uint32_t i, std::uint32_t& begin) {
+std::optional<Comparison> weight_of(const Row& row, const std::vector<Mention>& mentions, std::uint32_t i,
+                                    std::uint32_t& begin) {
   if (row.key(i) != "weight" || !row.is(i + 1, of_word)) return std::nullopt;
   const auto to = mention_in(mentions, i + 2, i + 8);
   if (to == kNone || row.key(mentions[to].name.end) != "in") return std::nullopt;
@@ -117,13 +120,13 @@ std::uint32_t leant_on(const std::vector<Mention>& mentions, std::uint32_t befor
 
 struct Unit {
   PerUnit per;
-  Extent all;              ///< "to every quart of the liquor"
+  Extent all;                  ///< "to every quart of the liquor"
   std::uint32_t base = kNone;  ///< the mention it names
 };
 
 /// "every quart", "each two pounds", "a gallon", after "to", "for", "in".
-std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& amounts, const std::vector<Mention>& mentions,
-                            std::uint32_t i) {
+std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& amounts,
+                            const std::vector<Mention>& mentions, std::uint32_t i) {
   const auto key = row.key(i);
   if (key != "to" && key != "for" && key != "in" && key != "into" && key != "with" && key != "per") return std::nullopt;
   const bool every = key == "per" || row.is(i + 1, each);
@@ -131,8 +134,10 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   if (key == "per" && row.measure(at) == nullptr) return std::nullopt;
   Unit u;
   u.all = {i, at};
-  const auto found = std::find_if(amounts.begin(), amounts.end(), [&](const PrintedAmount& a) { return a.all.begin == at; });
-  if (found != amounts.end() && (every || (found->quantity && !found->measure.empty()))) {
+  const auto found =
+      std::find_if(amounts.begin(), amounts.end(), [&](const PrintedAmount& a) { return a.all.begin == at; });
+  if (found != amounts.end() &&
+      (every || (found->quantity && (!found->measure.empty() || (found->of && !found->article))))) {
     u.per.quantity = found->quantity ? found->quantity->low : 1;
     u.per.measure = found->measure;
     u.all.end = found->all.end;
@@ -158,8 +163,9 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
     std::uint32_t j = u.all.end;
     if (row.is(j, of_word)) ++j;
     if (row.is(j, definite)) ++j;
-    if (j < row.size() && row.word(j).kind == Word::Kind::word && !row.is(j, preposition | conjunction | auxiliary | pronoun) &&
-        row.tags[j].operation == kNone && (j > u.all.end || u.per.measure.empty())) {
+    if (j < row.size() && row.word(j).kind == Word::Kind::word &&
+        !row.is(j, preposition | conjunction | auxiliary | pronoun) && row.tags[j].operation == kNone &&
+        (j > u.all.end || u.per.measure.empty())) {
       u.per.of = singular(row.key(j));
       u.all.end = j + 1;
     }
@@ -177,8 +183,8 @@ bool orders(const Row& row, std::uint32_t i) {
 
 /// "To a pound of cherries TAKE a pound of sugar": the first order after the unit tells that it is one.
 bool takes_after(const Row& row, std::uint32_t i) {
-  while (i < row.size() && (row.point(i) || row.tags[i].operation == kNone) && row.key(i) != "put" && row.key(i) != "take" &&
-         row.key(i) != "allow" && row.tags[i].sentence == row.tags[i > 0 ? i - 1 : 0].sentence)
+  while (i < row.size() && (row.point(i) || row.tags[i].operation == kNone) && row.key(i) != "put" &&
+         row.key(i) != "take" && row.key(i) != "allow" && row.tags[i].sentence == row.tags[i > 0 ? i - 1 : 0].sentence)
     ++i;
   return row.key(i) == "take" || row.key(i) == "allow";
 }
@@ -221,7 +227,8 @@ void relate_amounts(const Row& row, std::vector<Mention>& mentions) {
     for (auto j = target + 1; j < mentions.size(); ++j) {  // "the same quantity of mace, cloves, and amber"
       auto& next = mentions[j];
       bool joined = !amount_told(next);
-      for (auto k = mentions[j - 1].name.end; joined && k < next.phrase.begin; ++k) joined = row.key(k) == "and" || row.key(k) == ",";
+      for (auto k = mentions[j - 1].name.end; joined && k < next.phrase.begin; ++k)
+        joined = row.key(k) == "and" || row.key(k) == ",";
       if (!joined || next.phrase.begin == mentions[j - 1].name.end) break;
       next.relative = r;
       next.amount_kind = AmountKind::relative;
@@ -251,8 +258,12 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     }
     const bool article_unit = !every && row.is(i + 1, article);
     if (back && (every || row.key(i) == "to")) {
-      mentions[before].per = of;
-    } else if (every || (opens && row.key(i) == "to" && article_unit && (!row.word(i).capital || takes_after(row, unit->all.end)))) {
+      if (of.measure.empty() && !every) of.measure = mentions[before].measure;  // "one pound of sugar to two of plums"
+      const auto amount = mentions[before].amount;
+      for (auto j = before + 1; j-- > 0 && (j == before || (amount != kNone && mentions[j].amount == amount));)
+        mentions[j].per = of;
+    } else if (every || (opens && row.key(i) == "to" && article_unit &&
+                         (!row.word(i).capital || takes_after(row, unit->all.end)))) {
       const auto sentence = row.tags[i].sentence;
       for (auto j = after; j != kNone && j < mentions.size(); ++j) {
         auto& m = mentions[j];

@@ -28,7 +28,8 @@ bool ends_clause(const Row& row, std::uint32_t i) {
 
 /// "rind", "juice", "yolk": a part of a thing and never a measure of it, whatever the table of measures says.
 bool plain_part(const Tag& t) {
-  return t.part == "peel" || t.part == "juice" || t.part == "yolk" || t.part == "white" || t.part == "crumb" || t.part == "shell";
+  return t.part == "peel" || t.part == "juice" || t.part == "yolk" || t.part == "white" || t.part == "crumb" ||
+         t.part == "shell";
 }
 
 /// "cloves of garlic", "neck of veal" as phrases of stuff: the measure counts it, and the stuff is what follows "of".

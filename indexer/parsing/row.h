@@ -26,14 +26,14 @@ struct Tag {
   std::uint32_t roles = 0;
   double value = 0;
   std::string_view part;
-  std::uint32_t food = kNone;      ///< index in Lexicon::foodstuffs() of the longest phrase that begins here
+  std::uint32_t food = kNone;  ///< index in Lexicon::foodstuffs() of the longest phrase that begins here
   std::uint32_t food_words = 0;
-  std::uint32_t measure = kNone;   ///< index in Lexicon::measures()
+  std::uint32_t measure = kNone;  ///< index in Lexicon::measures()
   std::uint32_t measure_words = 0;
-  std::uint32_t operation = kNone; ///< index in Lexicon::operations()
-  std::uint32_t clause = 0;        ///< index of the first word of its clause (parted by points and by "and then" words)
-  std::uint32_t sentence = 0;      ///< number of the sentence
-  std::uint16_t line = 0;          ///< number of the part of the recipe (Recipe::parts)
+  std::uint32_t operation = kNone;  ///< index in Lexicon::operations()
+  std::uint32_t clause = 0;    ///< index of the first word of its clause (parted by points and by "and then" words)
+  std::uint32_t sentence = 0;  ///< number of the sentence
+  std::uint16_t line = 0;      ///< number of the part of the recipe (Recipe::parts)
 };
 
 /// One recipe's words, tagged. Views into the recipe, its words and the lexicon, which must outlive it.
@@ -42,7 +42,7 @@ struct Row {
   const Lexicon* lexicon = nullptr;
   const std::vector<Word>* words = nullptr;
   std::vector<Tag> tags;
-  std::vector<bool> listed;   ///< per part: an item of an ingredient list
+  std::vector<bool> listed;  ///< per part: an item of an ingredient list
 
   std::uint32_t size() const { return static_cast<std::uint32_t>(tags.size()); }
   const Word& word(std::uint32_t i) const { return (*words)[i]; }

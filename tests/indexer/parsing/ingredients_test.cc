@@ -1,0 +1,187 @@
+// Ingredients of whole recipes, on invented print in the ways that old books have.
+#include <gtest/gtest.h>
+
+#include "indexer/lexicon/tables.h"
+#include "indexer/parsing/parse.h"
+
+namespace gallipot {
+namespace {
+
+const Lexicon& lexicon() {
+  static const auto loaded = Lexicon::load();
+  return **loaded;
+}
+
+struct Parsed {
+  Recipe recipe;
+  std::vector<Ingredient> all;
+
+  const Ingredient* named(std::string_view name) const {
+    for (const auto& i : all)
+      if (i.name == name) return &i;
+    return nullptr;
+  }
+};
+
+Parsed parsed(std::string title, const std::vector<std::string>& lines, Part::Kind kind = Part::Kind::paragraph) {
+  Parsed p;
+  p.recipe.title = std::move(title);
+  for (const auto& line : lines) {
+    if (!p.recipe.text.empty()) p.recipe.text += ' ';
+    const auto begin = static_cast<std::uint32_t>(p.recipe.text.size());
+    p.recipe.text += line;
+    p.recipe.parts.push_back({&line == &lines.back() && lines.size() > 1 ? Part::Kind::paragraph : kind,
+                              {begin, static_cast<std::uint32_t>(p.recipe.text.size())}});
+  }
+  p.all = parse_ingredients(p.recipe, Words(p.recipe.text), lexicon());
+  return p;
+}
+
+void expect_amount(const Parsed& p, std::string_view name, double low, double high, std::string_view measure) {
+  const auto* i = p.named(name);
+  ASSERT_TRUE(i) << name;
+  ASSERT_TRUE(i->quantity) << name;
+  EXPECT_NEAR(i->quantity->low, low, 1e-6) << name;
+  EXPECT_NEAR(i->quantity->high, high, 1e-6) << name;
+  EXPECT_EQ(i->measure, measure) << name;
+}
+
+TEST(Ingredients, OfRunningProse) {
+  const auto p = parsed(
+      "A Plain Cake", {"Take a pound and a half of fine flour, half a pound of butter, three or four eggs well beaten, "
+                       "and a little nutmeg; mix the flour with the butter, then add the eggs, and bake it an hour."});
+  expect_amount(p, "flour", 1.5, 1.5, "pound");
+  expect_amount(p, "butter", 0.5, 0.5, "pound");
+  expect_amount(p, "egg", 3, 4, "");
+  ASSERT_TRUE(p.named("nutmeg"));
+  EXPECT_FALSE(p.named("nutmeg")->quantity);
+  EXPECT_EQ(p.all.size(), 4u) << "what is named again is no new ingredient";
+}
+
+TEST(Ingredients, OfAListWithItsMethod) {
+  const auto p = parsed("Seed Biscuits",
+                        {"2 cups flour", "½ cup sugar", "1 tablespoonful caraway seeds", "A pinch of salt",
+                         "Mix the flour and sugar, add the seeds, roll thin and bake in a quick oven."},
+                        Part::Kind::list_item);
+  expect_amount(p, "flour", 2, 2, "cup");
+  expect_amount(p, "sugar", 0.5, 0.5, "cup");
+  expect_amount(p, "caraway seed", 1, 1, "tablespoon");
+  expect_amount(p, "salt", 1, 1, "pinch");
+  EXPECT_EQ(p.all.size(), 4u);
+}
+
+TEST(Ingredients, PartsOfThings) {
+  const auto p = parsed("Lemon Cream",
+                        {"Take the juice of two lemons, the yolks of six eggs, and the rind of half a lemon grated; "
+                         "put to them a pint of cream."});
+  expect_amount(p, "lemon juice", 2, 2, "");
+  expect_amount(p, "egg yolk", 6, 6, "");
+  expect_amount(p, "lemon peel", 0.5, 0.5, "");
+  expect_amount(p, "cream", 1, 1, "pint");
+}
+
+TEST(Ingredients, JointAmountsAreFullOnEach) {
+  const auto p = parsed("Spiced Pears",
+                        {"Add to six pounds of pears a teaspoonful each of mace and cloves, and a quart of vinegar."});
+  expect_amount(p, "mace", 1, 1, "teaspoon");
+  expect_amount(p, "clove", 1, 1, "teaspoon");
+}
+
+TEST(Ingredients, EllipsisTakesTheMeasureBefore) {
+  const auto p =
+      parsed("Gingerbread", {"Take three tablespoonfuls of ginger, two of cinnamon, and a pound of treacle."});
+  expect_amount(p, "cinnamon", 2, 2, "tablespoon");
+}
+
+TEST(Ingredients, AmountsPerUnit) {
+  const auto p = parsed(
+      "Plum Jam",
+      {"Stone the plums, and to every pound of fruit allow three quarters of a pound of loaf sugar; boil it an hour."});
+  expect_amount(p, "sugar", 0.75, 0.75, "pound");
+  const auto* sugar = p.named("sugar");
+  ASSERT_TRUE(sugar->per);
+  EXPECT_EQ(sugar->per->quantity, 1);
+  EXPECT_EQ(sugar->per->measure, "pound");
+  EXPECT_EQ(sugar->per->of, "fruit");
+}
+
+TEST(Ingredients, AmountsByComparison) {
+  const auto p =
+      parsed("Walnut Sauce",
+             {"To the liquor put an ounce of mace, half as much cloves, and the weight of six eggs in sugar."});
+  const auto* cloves = p.named("clove");
+  ASSERT_TRUE(cloves && cloves->relative);
+  EXPECT_EQ(cloves->relative->factor, 0.5);
+  EXPECT_EQ(cloves->relative->to, "mace");
+  const auto* sugar = p.named("sugar");
+  ASSERT_TRUE(sugar && sugar->relative);
+  EXPECT_EQ(sugar->relative->factor, 6);
+  EXPECT_EQ(sugar->relative->to, "egg");
+  EXPECT_EQ(sugar->relative->by, Relative::By::weight);
+}
+
+TEST(Ingredients, AlternativesInheritTheAmount) {
+  const auto p =
+      parsed("A Crust", {"Rub half a pound of lard or butter into two pounds of flour, and wet it with cold water."});
+  expect_amount(p, "butter", 0.5, 0.5, "pound");
+  EXPECT_EQ(p.named("butter")->alternative_of, "lard");
+}
+
+TEST(Ingredients, SizesAreMeasures) {
+  const auto p = parsed(
+      "A Thickening",
+      {"Take a pint of milk, a piece of butter the size of an egg, and a spoonful of flour; stir it over the fire."});
+  expect_amount(p, "butter", 1, 1, "size of an egg");
+  EXPECT_FALSE(p.named("egg"));
+}
+
+TEST(Ingredients, ForThoseWhoLikeThem) {
+  const auto p = parsed(
+      "A Broth", {"Boil four pounds of beef in a gallon of water with salt. Add a glass of sherry if you like it."});
+  ASSERT_TRUE(p.named("sherry"));
+  EXPECT_TRUE(p.named("sherry")->optional);
+  ASSERT_TRUE(p.named("beef"));
+  EXPECT_FALSE(p.named("beef")->optional);
+}
+
+TEST(Ingredients, SpansLieInTheTextAndHoldTheirParts) {
+  const auto p = parsed("A Pudding",
+                        {"Take “half a pint” of cream, Sugar, one pound; 2½ oz. of butter, and the whites of 3 eggs."});
+  ASSERT_FALSE(p.all.empty());
+  for (const auto& i : p.all) {
+    EXPECT_LE(i.span.end, p.recipe.text.size());
+    EXPECT_LE(i.span.begin, i.name_span.begin) << i.name;
+    EXPECT_GE(i.span.end, i.name_span.end) << i.name;
+    if (i.quantity && !i.quantity_span.empty()) {
+      EXPECT_LE(i.span.begin, i.quantity_span.begin) << i.name;
+      EXPECT_GE(i.span.end, i.quantity_span.end) << i.name;
+    }
+    EXPECT_GT(i.confidence, 0.5);
+  }
+  expect_amount(p, "sugar", 1, 1, "pound");
+  expect_amount(p, "egg white", 3, 3, "");
+}
+
+TEST(Ingredients, NothingFromNothing) {
+  EXPECT_TRUE(parsed("", {""}).all.empty());
+  EXPECT_TRUE(parsed("Of Kitchens", {"A kitchen should be light and airy, and the floor of stone."}).all.empty());
+}
+
+TEST(Ingredients, AnyBytesAreReadWithoutHarm) {
+  for (const char* text : {"1/", "/2 a of of", "-- - --", "of each", "a a a a", "½½½ half half a dozen dozen",
+                           "the juice of", "to every", "the weight of in", "as much as", "(((", "\"\"\" 3 \" \" sugar",
+                           "or or or", "size of a", "yolks and whites and"})
+    for (const auto& i : parsed(text, {text}).all) EXPECT_LE(i.span.end, std::string_view(text).size());
+}
+
+TEST(Tables, OfTheGrammarAndTheModelAreWhole) {
+  for (const char* name : {"grammar-words", "mention-weights"}) {
+    const auto table = parse_table(built_in_table(name), name, name);
+    ASSERT_TRUE(table) << (table ? "" : table.error().sentence());
+    EXPECT_GT(table->rows.size(), 100u) << name;
+    for (const auto& row : table->rows) EXPECT_FALSE(row.cells[0].empty()) << name << ':' << row.line;
+  }
+}
+
+}  // namespace
+}  // namespace gallipot
