@@ -57,6 +57,10 @@ class Cutter {
       close();
       return;
     }
+    if (at < 0 && block.kind == Block::Kind::heading && !block.text.empty()) {  // a number and no words: "No. 560"
+      close();
+      return;
+    }
     if (at >= 0) {
       const auto k = static_cast<std::size_t>(at);
       switch (habit_.roles[k]) {
