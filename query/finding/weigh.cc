@@ -58,8 +58,9 @@ std::vector<Weighed> one_round(const std::vector<Candidate>& drawn, const Sketch
     w.score = score_of(w.alike, w.words, ranking);
     out.push_back(std::move(w));
   }
-  std::sort(out.begin(), out.end(), [](const Weighed& a, const Weighed& b) {
-    return a.score != b.score ? a.score > b.score : a.docid < b.docid;
+  // Document ids depend on the threads that indexed; shelf ids do not.
+  std::sort(out.begin(), out.end(), [&](const Weighed& a, const Weighed& b) {
+    return a.score != b.score ? a.score > b.score : sketches.of(a.docid)->recipe.id < sketches.of(b.docid)->recipe.id;
   });
   return out;
 }
