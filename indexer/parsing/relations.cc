@@ -138,6 +138,20 @@ std::string plain_base_before(const Row& row, const std::vector<Mention>& mentio
   return {};
 }
 
+/// What a unit without a name measures: the last stuff before with an amount, else the last one, but no seasoning.
+std::uint32_t measured_by(const std::vector<Mention>& mentions, std::uint32_t before) {
+  const auto seasons = [](const Mention& m) {
+    return m.food && (m.food->kind == "spice" || m.food->kind == "condiment" || m.food->kind == "herb" ||
+                      m.food->kind == "leaven");
+  };
+  const auto known = [&](const Mention& m) { return m.food && !seasons(m); };
+  for (auto j = before; j-- > 0;)
+    if (known(mentions[j]) && amount_told(mentions[j])) return j;
+  for (auto j = before; j-- > 0;)
+    if (known(mentions[j])) return j;
+  return kNone;
+}
+
 struct Unit {
   PerUnit per;
   Extent all;                  ///< "to every quart of the liquor"
@@ -196,6 +210,8 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   } else if (every && at < row.size() && row.measure(at) && !row.point(at)) {
     u.per.measure = row.measure(at)->name;
     u.all.end = at + row.tags[at].measure_words;
+    const bool abbreviated = row.key(u.all.end) == "." && row.word(u.all.end).glued && row.is(u.all.end + 1, of_word);
+    if (abbreviated) ++u.all.end;  // "every lb. of fruit"
   } else if (every && at < row.size() && row.word(at).kind == Word::Kind::word && row.tags[at].measure == kNone) {
     u.per.measure.clear();
   } else {
@@ -294,7 +310,7 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     auto of = unit->per;
     if (of.of.empty() && !back) of.of = plain_base_before(row, mentions, i);
     if (of.of.empty()) {
-      const auto base = leant_on(mentions, after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
+      const auto base = measured_by(mentions, after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
       if (base != kNone) of.of = mentions[back && base == before && base > 0 ? base - 1 : base].text;
     }
     const bool article_unit = !every && row.is(i + 1, article);

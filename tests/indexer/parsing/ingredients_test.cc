@@ -177,6 +177,7 @@ TEST(Ingredients, UnitsAreOfWhatIsPrintedAfterThem) {
                    "mace"),
             "liquor");
   EXPECT_EQ(per_of("Strain the juice from the skins, and to every gallon put two pounds of sugar.", "sugar"), "juice");
+  EXPECT_EQ(per_of("INGREDIENTS.--To every lb. of bullaces allow 6 oz. of sugar.", "sugar"), "bullace");
   EXPECT_EQ(per_of("To every pound of bullaces allow half a pound of sugar.", "sugar"), "bullace");
 }
 
