@@ -178,6 +178,8 @@ TEST(Ingredients, UnitsAreOfWhatIsPrintedAfterThem) {
             "liquor");
   EXPECT_EQ(per_of("Strain the juice from the skins, and to every gallon put two pounds of sugar.", "sugar"), "juice");
   EXPECT_EQ(per_of("INGREDIENTS.--To every lb. of bullaces allow 6 oz. of sugar.", "sugar"), "bullace");
+  EXPECT_EQ(per_of("Boil the vinegar, and stir into each quart of it two ounces of mace.", "mace"), "vinegar");
+  EXPECT_EQ(per_of("Allow half a lb. of sugar to every lb. bullaces.", "sugar"), "bullace");
   EXPECT_EQ(per_of("To every pound of bullaces allow half a pound of sugar.", "sugar"), "bullace");
 }
 
