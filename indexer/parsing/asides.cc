@@ -37,7 +37,7 @@ bool denied(const Row& row, const Mention& m) {
   auto i = m.phrase.begin;
   // "no" may have been read as a word that modifies the name
   for (auto j = m.phrase.begin; j < m.name.begin; ++j)
-    if (row.key(j) == "no") return true;
+    if (row.key(j) == "no") return row.key(j + 1) != "more" && row.key(j + 1) != "less";
   bool any = false;
   while (i > 0 && row.is(i - 1, vague | article | little)) any = true, --i;
   while (i > 0 && one_of(row.key(i - 1), {"any", "more", "other", "further"})) {

@@ -191,6 +191,10 @@ TEST(Ingredients, DittoMarksTakeTheMeasureOfTheLineAbove) {
   expect_amount(p, "allspice", 1, 1, "ounce");
   expect_amount(p, "mace", 3, 3, "ounce");
   expect_amount(p, "salt", 1, 1, "pound");
+  const auto q = parsed("A Store Sauce", {"Soy, two tablespoonfuls. Walnut ketchup, four ditto. 1 teaspoonful of salt, "
+                                          "1/2 do. of pepper. Shake them together."});
+  expect_amount(q, "walnut ketchup", 4, 4, "tablespoon");
+  expect_amount(q, "black pepper", 0.5, 0.5, "teaspoon");
 }
 
 TEST(Ingredients, WhatIsDeniedIsNotWanted) {
