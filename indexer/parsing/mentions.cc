@@ -47,7 +47,7 @@ class Attacher {
     std::uint32_t words = 0;
     bool after_modifier = false;
     for (std::uint32_t j = i; j < m.name.begin; ++j) {
-      if (row_.hyphen(j)) continue;
+      if (row_.hyphen(j) || (j == i && row_.key(j) == "either")) continue;
       if (row_.key(j) == "," || row_.key(j) == "and") {
         if (!after_modifier || !modifier(row_, j + 1) || row_.key(j - 1).empty()) return kNone;
         continue;

@@ -197,6 +197,17 @@ TEST(Ingredients, DittoMarksTakeTheMeasureOfTheLineAbove) {
   expect_amount(q, "black pepper", 0.5, 0.5, "teaspoon");
 }
 
+TEST(Ingredients, EitherOpensAListOfAlternatives) {
+  const auto p = parsed("A Forcemeat", {"Take four ounces of either ham, tongue, veal, or rabbit, two (2) tablespoonfuls of "
+                                        "suet, and an egg; pound them well."});
+  for (const auto* name : {"ham", "tongue", "veal", "rabbit"}) {
+    ASSERT_TRUE(p.named(name)) << name;
+    expect_amount(p, name, 4, 4, "ounce");
+  }
+  for (const auto* name : {"tongue", "veal", "rabbit"}) EXPECT_EQ(p.named(name)->alternative_of, "ham") << name;
+  expect_amount(p, "suet", 2, 2, "tablespoon");
+}
+
 TEST(Ingredients, WhatIsDeniedIsNotWanted) {
   const auto p = parsed("Plain Pease",
                         {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
