@@ -71,6 +71,7 @@ void HtmlReader::push(const HtmlElement& element) {
   const auto classes = tag_.attribute("class");
   HtmlOpen open;
   open.node = tag_.node;
+  open.apart = page_text_;
   open.element = &element;
   open.tag = tag_.name;
   open.sort = &sort_of(classes);
@@ -109,9 +110,11 @@ void HtmlReader::pop() {
     end_page_text();
     return;
   }
-  if (open.element->is(HtmlElement::block)) {
+  if (page_text_) {
+    composer_.end_run(open.run);
+  } else if (open.element->is(HtmlElement::block)) {
     if (open.element->is(HtmlElement::cell)) {
-      end_cell();
+      if (!open.apart) end_cell();
       if (row_broken_) composer_.end();
     } else if (in_row_ && !open.element->is(HtmlElement::row)) {
       if (open.element->name == "table") {
@@ -120,7 +123,7 @@ void HtmlReader::pop() {
       } else if (composer_.current().text.size() > cell_begin_) {
         composer_.hard_break();
       }
-    } else if (!page_text_) {
+    } else {
       end_block();
       in_row_ = false;
     }

@@ -43,6 +43,7 @@ struct HtmlOpen {
   int run = -1;  ///< its run in the open block; -1 where it has none
   std::uint16_t run_style = 0;
   std::string id;
+  bool apart = false;  ///< opened inside a page number's text: it began no block, row or cell
 };
 
 /// Longer text in an element of a page class is no page number.

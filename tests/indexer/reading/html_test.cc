@@ -311,6 +311,16 @@ TEST(HtmlTree, StrayEndTagsCloseNothing) {
   EXPECT_EQ(all_text(read("<div>Pare</p>Core</br>Stew</div>")), "(Pare)(Core\nStew)");
 }
 
+TEST(Html, ATableInAPageMarkIsNoPartOfTheRowItStandsIn) {
+  const auto book = read(
+      "<table><tr><td>suet<span class='pagenum'><table><tr><td>[4]</td></tr></table></span></td><td>1 lb.</td></tr>"
+      "</table>");
+  ASSERT_EQ(all_text(book), "(suet | 1 lb.)");
+  ASSERT_EQ(book.blocks[0].cells.size(), 2u);
+  EXPECT_EQ(book.blocks[0].cells[1].in(book.blocks[0].text), "1 lb.");
+  EXPECT_EQ(book.page_marks, 1u);
+}
+
 // 13.2.3.5 takes a carriage return for a line's end; the lines that a book cites are those that line feeds end.
 TEST(HtmlTree, CarriageReturnsDoNotShiftTheLines) {
   const auto mixed = read_book("<html><body>\r\n<p>One\r two\r\nthree</p>\n<p>four</p>", "t.htm");
