@@ -42,14 +42,10 @@ void settle_lines(std::vector<HtmlStep>& steps) {
 }  // namespace
 
 Outcome<HtmlTree> HtmlTree::parse(std::string_view html) {
-  const HtmlNesting nesting = html_nesting(html);
-  if (nesting.line > 0)
-    return fault(nesting.deepest > kDeepestHtml
-                     ? "elements are nested more than " + std::to_string(kDeepestHtml) +
-                           " deep; this is not a book as transcriptions come"
-                     : "too many formatting elements (<b>, <i>, <font>) are left open; this is not a book as "
-                       "transcriptions come",
-                 "see whether the end tags are missing, or give the book as plain text", {}, nesting.line);
+  const HtmlExcess excess = html_excess(html);
+  if (!excess.what.empty())
+    return fault(excess.what + "; this is not a book as transcriptions come",
+                 "see whether the end tags are missing, or give the book as plain text", {}, excess.line);
   GumboOptions options = kGumboDefaultOptions;
   options.max_errors = 0;
   HtmlTree tree;

@@ -25,8 +25,8 @@ struct HtmlStep {
 
 class HtmlTree {
  public:
-  /// `html` is UTF-8 whose every carriage return stands before a line feed. Faults: elements nested so deep, or left
-  /// open so often, that a tree would grow past all use.
+  /// `html` is UTF-8 whose every carriage return stands before a line feed. Faults: elements nested so deep, or
+  /// left open so often, that a tree would grow past all use (html_excess).
   static Outcome<HtmlTree> parse(std::string_view html);
 
   /// The walk, without comments and without the elements that only the standard put there (body, tbody). Lines of
@@ -49,18 +49,17 @@ std::string_view html_attribute(const GumboNode& node, const char* name);
 /// True for a formatting element that the standard opens once more (13.2.4.3, 13.2.6.4.7): its id was met before.
 bool html_repeated(const GumboNode& node);
 
-/// How deep the elements of an HTML text could nest at most, told from its tags alone before any tree is built.
-struct HtmlNesting {
-  std::size_t deepest = 0;  ///< elements open at once
-  std::size_t clones = 0;   ///< formatting elements that the standard would open anew, over the whole text
-  std::uint32_t line = 0;   ///< where `deepest` first went past `enough`, or `clones` past its bound; 0 where neither
+/// Bounds of what a tree is built for. Books nest under 30 deep, with half a dozen attributes.
+constexpr std::size_t kDeepestHtml = 400;
+constexpr std::size_t kMostHtmlAttributes = 500;
+constexpr std::size_t kMostHtmlClones = 200'000;  ///< formatting elements that the standard would open anew
+
+/// What in an HTML text passes a bound first, told from its tags alone before any tree is built.
+struct HtmlExcess {
+  std::string what;        ///< as a fault says it; empty where the text is within all bounds
+  std::uint32_t line = 0;  ///< raw line of the tag that passed the bound
 };
 
-/// Bounds of what a tree is built for; books stay under 30 and some hundreds.
-constexpr std::size_t kDeepestHtml = 400;
-constexpr std::size_t kMostHtmlClones = 200'000;
-
-/// Counts until a bound is passed.
-HtmlNesting html_nesting(std::string_view html);
+HtmlExcess html_excess(std::string_view html);
 
 }  // namespace gallipot

@@ -348,8 +348,9 @@ TEST(HtmlTree, NestingPastAllUseIsRefusedWithTheLine) {
 
 // What hides a tag from the count would let the tree grow: comments, quoted values and raw text hold no tags.
 TEST(HtmlTree, NestingIsCountedAsTheTokenizerSeesIt) {
-  for (const char* piece : {"<div><!--</div>-->", "<div title='</div>'>", "<div title=\"</div>\">", "<div a=b'>",
-                            "<div><style></div></style>", "<div><?</div>", "<div></ </div>", "<li><dd>", "<svg><a>"}) {
+  for (const char* piece :
+       {"<div><!--</div>-->", "<div title='</div>'>", "<div title=\"</div>\">", "<div a=b'>",
+        "<div><style></div></style>", "<div><?</div>", "<!-- --!><div>", "<div></ </div>", "<li><dd>", "<svg><a>"}) {
     std::string html = "<html><body>x";
     for (int i = 0; i < 1000; ++i) html += piece;
     EXPECT_FALSE(read_book(html, "t.htm").has_value()) << piece;
@@ -362,6 +363,15 @@ TEST(HtmlTree, FormattingOpenedAnewPastAllUseIsRefused) {
   for (int i = 0; i < 390; ++i) html += "<font size='" + std::to_string(i) + "'>";
   for (int i = 0; i < 20000; ++i) html += "<p>x";
   ASSERT_FALSE(read_book(html, "t.htm").has_value());
+}
+
+TEST(HtmlTree, ATagOfThousandsOfAttributesIsRefused) {
+  std::string html = "<html><body>\n<p";
+  for (int i = 0; i < 60000; ++i) html += " a" + std::to_string(i) + "=1";
+  const auto book = read_book(html + ">x", "t.htm");
+  ASSERT_FALSE(book.has_value());
+  EXPECT_EQ(book.error().what.substr(0, 36), "a tag has more than 500 attributes; ");
+  EXPECT_EQ(book.error().line, 2);
 }
 
 TEST(HtmlTree, WhatHonestBooksLeaveOpenIsNotCounted) {

@@ -43,13 +43,16 @@ bool holds_raw_text(std::string_view name) {
 }
 
 /// The byte after the '>' of a tag whose name ends at `at`; a '>' in a quoted value ends nothing.
-std::size_t tag_end(std::string_view html, std::size_t at) {
+/// `attributes` is how many it has.
+std::size_t tag_end(std::string_view html, std::size_t at, std::size_t& attributes) {
   const std::size_t n = html.size();
+  attributes = 0;
   while (at < n && html[at] != '>') {
     if (is_space(html[at]) || html[at] == '/') {
       ++at;
       continue;
     }
+    ++attributes;
     ++at;  // a name may begin with '='
     while (at < n && !is_space(html[at]) && html[at] != '=' && html[at] != '>' && html[at] != '/') ++at;
     while (at < n && is_space(html[at])) ++at;
@@ -74,9 +77,15 @@ std::size_t declaration_end(std::string_view html, std::size_t at) {
     if (html.substr(at + 4, 1) == ">") return at + 5;
     if (html.substr(at + 4, 2) == "->") return at + 6;
   }
-  const std::string_view mark = comment ? "-->" : ">";
-  const std::size_t end = html.find(mark, at + (comment ? 4 : 2));
-  return end == std::string_view::npos ? html.size() : end + mark.size();
+  if (!comment) {
+    const std::size_t end = html.find('>', at + 2);
+    return end == std::string_view::npos ? html.size() : end + 1;
+  }
+  for (std::size_t i = at + 4; (i = html.find("--", i)) != std::string_view::npos; ++i) {
+    if (html.substr(i + 2, 1) == ">") return i + 3;
+    if (html.substr(i + 2, 2) == "!>") return i + 4;
+  }
+  return html.size();
 }
 
 /// Where the end tag of the raw text element `name` stands, from `at` on.
@@ -105,12 +114,12 @@ class Nesting {
     if (element.is(HtmlElement::item)) {
       // Items of two kinds of list do not end each other; without a list between them they nest.
       const char kind = name == "li" ? 'l' : 'd';
-      if (last_item_ != 0 && last_item_ != kind) ++seen_.deepest;
+      if (last_item_ != 0 && last_item_ != kind) ++deepest_;
       last_item_ = kind;
     }
     if (!foreign_ && ends_its_like(name)) return;
     ++open_[name];
-    ++seen_.deepest;
+    ++deepest_;
     if (in_paragraph_ && name == "span") ++spans_;
     if (formats(name)) ++formatting_;
   }
@@ -124,20 +133,24 @@ class Nesting {
     const auto found = open_.find(name);
     if (found == open_.end() || found->second == 0) return;
     --found->second;
-    --seen_.deepest;
+    --deepest_;
     if (name == "span" && spans_ > 0) --spans_;
     if (formats(name)) --formatting_;
   }
 
-  bool too_much() const { return seen_.deepest > kDeepestHtml || seen_.clones > kMostHtmlClones; }
+  /// The bound that is passed, as a fault says it; empty while none is.
+  std::string excess() const {
+    if (deepest_ > kDeepestHtml) return "elements are nested more than " + std::to_string(kDeepestHtml) + " deep";
+    if (clones_ > kMostHtmlClones) return "too many formatting elements (<b>, <i>, <font>) are left open";
+    return {};
+  }
   bool foreign() const { return foreign_; }
-  HtmlNesting seen() const { return seen_; }
 
  private:
   /// What any tag of that name does to what is open, before it opens or closes its own element.
   void around(const std::string& name, const HtmlElement& element) {
     // Around a block all open formatting elements are opened anew; a few are no matter.
-    if (element.is(HtmlElement::block) && formatting_ > 16) seen_.clones += formatting_;
+    if (element.is(HtmlElement::block) && formatting_ > 6) clones_ += formatting_;
     if (element.is(HtmlElement::list) || name == "table") last_item_ = 0;
     if (name != "p" && name != "span" && name != "a" && name != "sup" && name != "sub" && !formats(name)) {
       in_paragraph_ = false;
@@ -148,12 +161,13 @@ class Nesting {
   /// A paragraph's end ends the spans in it: "<span id='Page_3'/>" is a start tag in HTML.
   void close_spans() {
     open_["span"] -= spans_;
-    seen_.deepest -= spans_;
+    deepest_ -= spans_;
     spans_ = 0;
   }
 
   std::unordered_map<std::string, std::size_t> open_;
-  HtmlNesting seen_;
+  std::size_t deepest_ = 0;  ///< elements open, at most
+  std::size_t clones_ = 0;
   std::size_t formatting_ = 0;
   std::size_t spans_ = 0;      ///< opened in the open paragraph and not closed
   bool in_paragraph_ = false;  ///< a paragraph is open that has had no blocks in it
@@ -163,7 +177,7 @@ class Nesting {
 
 }  // namespace
 
-HtmlNesting html_nesting(std::string_view html) {
+HtmlExcess html_excess(std::string_view html) {
   Nesting nesting;
   std::string name;
   std::size_t at = 0;
@@ -179,16 +193,19 @@ HtmlNesting html_nesting(std::string_view html) {
       name += lower(html[i]);
     if (html_element(name).heading > 0) name = "h1";  // the end tag of any heading closes any heading
     end ? nesting.end(name) : nesting.start(name);
-    if (nesting.too_much()) {
-      HtmlNesting seen = nesting.seen();
-      seen.line = 1 + static_cast<std::uint32_t>(
-                          std::count(html.begin(), html.begin() + static_cast<std::ptrdiff_t>(at), '\n'));
-      return seen;
+    std::size_t attributes = 0;
+    const std::size_t after = tag_end(html, i, attributes);
+    std::string excess = attributes > kMostHtmlAttributes
+                             ? "a tag has more than " + std::to_string(kMostHtmlAttributes) + " attributes"
+                             : nesting.excess();
+    if (!excess.empty()) {
+      const auto tag = html.begin() + static_cast<std::ptrdiff_t>(at);
+      return {std::move(excess), 1 + static_cast<std::uint32_t>(std::count(html.begin(), tag, '\n'))};
     }
-    at = tag_end(html, i);
+    at = after;
     if (!end && !nesting.foreign() && holds_raw_text(name)) at = raw_text_end(html, at, name);
   }
-  return nesting.seen();
+  return {};
 }
 
 }  // namespace gallipot
