@@ -201,10 +201,16 @@ class Model {
     for (const auto* e : examples) add(*e, e->truth, instances);
     keep_common(instances, least);
     descend(instances, pull);
-    // a second round: the history that the model will really see is its own, faults included
-    for (const auto* e : examples) add(*e, decide(*e), instances);
-    keep_common(instances, least);
-    descend(instances, pull);
+    // further rounds: the history that the model will really see is its own, faults included
+    const auto taught = static_cast<std::ptrdiff_t>(instances.size());
+    for (int round = 0; round < 2; ++round) {
+      std::vector<Instance> own;
+      for (const auto* e : examples) add(*e, decide(*e), own);
+      instances.resize(static_cast<std::size_t>(taught));
+      instances.insert(instances.end(), std::make_move_iterator(own.begin()), std::make_move_iterator(own.end()));
+      keep_common(instances, least);
+      descend(instances, pull);
+    }
   }
 
   void write(std::ostream& out) const {
@@ -231,6 +237,7 @@ class Model {
   struct Weight {
     double value = 0;
     double squares = 1e-6;
+    double sum = 0;  ///< of the values after each of the later rounds: their mean depends little on the order
   };
 
   static void add(const Example& e, const std::vector<char>& history, std::vector<Instance>& out) {
@@ -266,7 +273,8 @@ class Model {
     std::vector<std::size_t> order(rows.size());
     for (std::size_t k = 0; k < order.size(); ++k) order[k] = k;
     std::mt19937 shuffle(7);
-    for (int round = 0; round < 30; ++round) {
+    constexpr int kRounds = 30, kSettled = 10;
+    for (int round = 0; round < kRounds; ++round) {
       std::shuffle(order.begin(), order.end(), shuffle);
       for (const auto k : order) {
         double sum = 0;
@@ -278,7 +286,10 @@ class Model {
           w->value -= 0.15 * g / std::sqrt(w->squares);
         }
       }
+      if (round >= kSettled)
+        for (auto& [name, w] : weights_) w.sum += w.value;
     }
+    for (auto& [name, w] : weights_) w.value = w.sum / (kRounds - kSettled);
   }
 
   std::unordered_map<std::string, Weight> weights_;

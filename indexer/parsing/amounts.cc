@@ -190,6 +190,19 @@ std::uint32_t past_vague_noun(const Row& row, std::uint32_t at) {
   return i > at && vague_noun(row.key(i)) && row.is(i + 1, of_word) ? i + 1 : at;
 }
 
+/// How many words of a ditto mark stand at i: "ditto", "do.", a double comma, low or high.
+std::uint32_t ditto_words(const Row& row, std::uint32_t i) {
+  std::uint32_t end = i;
+  if (row.key(i) == "ditto" || row.key(i) == "do") {
+    ++end;
+    if (row.key(end) == "." && row.word(end).glued) ++end;
+  } else if (row.key(i) == "," && row.key(i + 1) == "," && row.word(i + 1).glued) {
+    end += 2;
+  }
+  while (row.key(end) == "\"") ++end;
+  return end - i;
+}
+
 /// A number and its measure.
 std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
   const auto n = number_at(row, at);
@@ -208,12 +221,9 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
     if (n.article && (row.is(from, vague | little) || (row.key(from) == "very" && row.is(from + 1, little)) ||
                       past_vague_noun(row, at) != at))
       return std::nullopt;  // "a few", "a very little", "a quantity of"
-    if (row.key(from) == "ditto" || row.key(from) == "do" || row.key(from) == "\"") {
+    if (const auto ditto = n.article ? 0 : ditto_words(row, from); ditto > 0) {
       a.ditto = true;
-      end = from + 1;
-      if (row.key(end) == "." && row.word(end).glued) ++end;
-      while (row.key(end) == "\"") ++end;
-      finish(row, at, end, a);
+      finish(row, at, from + ditto, a);
       return a;
     }
     const auto m = measure_after(row, from, a.note);

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "indexer/parsing/asides.h"
 #include "indexer/parsing/decide.h"
 #include "indexer/parsing/mentioned.h"
 #include "indexer/parsing/parse.h"
@@ -43,6 +44,7 @@ Mentioned read_mentions(const Recipe& recipe, const Words& words, const Lexicon&
   out.row = tag(recipe, words, lexicon);
   const auto amounts = find_amounts(out.row);
   out.mentions = find_mentions(out.row, amounts);
+  drop_asides(out.row, out.mentions);
   relate_amounts(out.row, out.mentions);
   relate_units(out.row, amounts, out.mentions);
   relate_alternatives(out.row, out.mentions);

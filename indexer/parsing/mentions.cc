@@ -103,8 +103,12 @@ class Attacher {
 
   void borrow_measure(Mention& m, std::uint32_t k) const {
     const auto sentence = row_.tags[amounts_[k].all.begin].sentence;
+    auto line = row_.tags[amounts_[k].all.begin].line;
     for (std::uint32_t j = k; j-- > 0;) {
-      if (row_.tags[amounts_[j].all.begin].sentence != sentence) return;
+      const auto& at = row_.tags[amounts_[j].all.begin];
+      // a ditto mark points to the line above, which may hold another
+      if (at.sentence != sentence && !(amounts_[k].ditto && line - at.line <= 1)) return;
+      if (amounts_[j].ditto) line = at.line;
       if (amounts_[j].measure.empty()) continue;
       m.measure = amounts_[j].measure;
       m.amount_kind = AmountKind::measured;
@@ -137,7 +141,7 @@ class Attacher {
       const auto found = mention_from(a.next, at, !a.measure.empty());
       hint = at;
       if (found == kNone) {
-        name_unknown(k, at);
+        if (!give_to_pronoun(k)) name_unknown(k, at);
         continue;
       }
       auto& m = mentions_[found];
@@ -152,6 +156,54 @@ class Attacher {
       else if (a.measure == "bunch" || a.measure == "faggot" || a.measure == "bundle" || a.measure == "bouquet")
         share(found, k, false);
     }
+  }
+
+  /// "Gather walnuts when green; take a peck OF THEM": the last stuff named in the plural, else the title's.
+  bool give_to_pronoun(std::uint32_t k) {
+    const auto& a = amounts_[k];
+    if (!a.of || !a.quantity || a.vague || a.partial || a.measure.empty() || !takes(a.all.begin)) return false;
+    const auto key = row_.key(a.next);
+    if (key != "them" && key != "these" && key != "those") return false;
+    for (std::uint32_t j = static_cast<std::uint32_t>(mentions_.size()); j-- > 0;) {
+      auto& m = mentions_[j];
+      if (m.name.begin >= a.all.begin) continue;
+      const auto last = row_.key(m.name.end - 1);
+      if (singular(last) == last) continue;
+      if (m.amount != kNone || m.quantity) return false;
+      set(m, k);
+      return true;
+    }
+    return give_to_title(k);
+  }
+
+  /// The title's last stuff, as told by the pronoun after amount `k`.
+  bool give_to_title(std::uint32_t k) {
+    const Words title(row_.recipe->dish_title.empty() ? row_.recipe->title : row_.recipe->dish_title);
+    const Foodstuff* food = nullptr;
+    for (std::size_t i = 0; i < title.size(); ++i) {
+      const auto match = row_.lexicon->foodstuff_phrases().longest(title.all(), i);
+      if (match.words) food = &row_.lexicon->foodstuffs()[match.value];
+    }
+    if (!food) return false;
+    const auto at = amounts_[k].next;
+    Mention m;
+    m.name = m.phrase = {at, at + 1};
+    m.food = food;
+    m.text = food->name;
+    m.base = food->base.empty() ? food->name : food->base;
+    const auto place =
+        std::find_if(mentions_.begin(), mentions_.end(), [&](const Mention& o) { return o.name.begin >= at; });
+    set(*mentions_.insert(place, std::move(m)), k);
+    return true;
+  }
+
+  /// An order to fetch stuff stands right before word i.
+  bool takes(std::uint32_t i) const {
+    static constexpr std::string_view verbs[] = {"take", "get", "gather", "have", "procure", "choose", "pick", "weigh"};
+    const auto verb = [&](std::uint32_t at) {
+      return std::find(std::begin(verbs), std::end(verbs), row_.key(at)) != std::end(verbs);
+    };
+    return (i >= 1 && verb(i - 1)) || (i >= 2 && verb(i - 2) && row_.is(i - 1, about));
   }
 
   /// "2 cups of OLEO": stuff that no table knows, told by an amount.

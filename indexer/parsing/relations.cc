@@ -118,11 +118,63 @@ std::uint32_t leant_on(const std::vector<Mention>& mentions, std::uint32_t befor
   return last;
 }
 
+/// What juice and the like are called when they need no other name.
+bool plain_base(const Row& row, std::uint32_t i) {
+  const auto key = row.key(i);
+  return key == "pulp" || key == "juice" || key == "liquor" || key == "liquid" || key == "syrup" || key == "fruit" ||
+         key == "jelly" || key == "broth" || key == "pickle" || key == "wort";
+}
+
+/// What "to every quart" measures when it does not say: the last juice or liquor told of before word `at`, else the
+/// last fruit or vegetable; empty where there is neither.
+std::string plain_base_before(const Row& row, const std::vector<Mention>& mentions, std::uint32_t at) {
+  const auto far = at > 80 ? at - 80 : 0;
+  for (auto i = at; i-- > far;)
+    if (plain_base(row, i) && row.is(i - 1, definite)) return std::string(row.key(i));
+  for (auto m = mentions.rbegin(); m != mentions.rend(); ++m) {
+    const bool grown = m->food && (m->food->kind == "fruit" || m->food->kind == "vegetable");
+    if (grown && m->name.end <= at && m->name.end >= far) return m->text;
+  }
+  return {};
+}
+
 struct Unit {
   PerUnit per;
   Extent all;                  ///< "to every quart of the liquor"
   std::uint32_t base = kNone;  ///< the mention it names
 };
+
+/// A verb that adds stuff, or another order of the kitchen.
+bool orders(const Row& row, std::uint32_t i) {
+  const auto key = row.key(i);
+  if (key == "put" || key == "add" || key == "take" || key == "allow" || key == "use") return true;
+  const auto o = row.tags[i].operation;
+  return o != kNone && row.lexicon->operations()[o].form == "imperative";
+}
+
+/// The words of a unit's base that the lexicon does not name: "of the PULP", "of your clear LIQUOR". Empty where no
+/// noun is printed. `bare` tells that the unit has no measure ("to every FRUIT").
+Extent printed_base(const Row& row, std::uint32_t from, bool bare) {
+  std::uint32_t i = from;
+  const bool of = row.is(i, of_word);
+  if (of) ++i;
+  while (row.is(i, definite) || row.key(i) == "this" || row.key(i) == "that") ++i;
+  if (i == from && !bare && !plain_base(row, i)) return {};
+  std::uint32_t head = kNone;
+  for (auto j = i; j < row.size() && j < i + 4; ++j) {
+    if (row.word(j).kind != Word::Kind::word ||
+        row.is(j, preposition | conjunction | auxiliary | pronoun | article | number | fraction | vague | or_word))
+      break;
+    if (plain_base(row, j)) return {i, j + 1};
+    const bool first = j == i && of;  // "of the MASH": an order cannot stand there
+    if (!first && orders(row, j)) break;
+    const auto key = row.key(j);
+    const bool manner = row.is(j, bend) || key.ends_with("ly") || (key.size() > 4 && key.ends_with("ed"));
+    if (!manner) head = j;
+    if (!of && !bare) break;
+  }
+  return head == kNone ? Extent{} : Extent{i, head + 1};
+}
 
 /// "every quart", "each two pounds", "a gallon", after "to", "for", "in".
 std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& amounts,
@@ -152,7 +204,7 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   const auto base = mention_in(mentions, u.all.end, u.all.end + 6);
   bool joined = base != kNone;
   for (auto j = u.all.end; joined && j < mentions[base].name.begin; ++j)
-    joined = (!row.point(j) || row.hyphen(j)) &&
+    joined = !plain_base(row, j) && (!orders(row, j) || row.is(j - 1, of_word | definite)) && (!row.point(j) || row.hyphen(j)) &&
              (!row.is(j, conjunction | preposition | auxiliary | number | article | fraction) || row.is(j, of_word)) &&
              row.word(j).kind != Word::Kind::number;
   if (joined) {
@@ -160,25 +212,13 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
     u.per.of = mentions[base].text;
     u.all.end = mentions[base].name.end;
   } else {
-    std::uint32_t j = u.all.end;
-    if (row.is(j, of_word)) ++j;
-    if (row.is(j, definite)) ++j;
-    if (j < row.size() && row.word(j).kind == Word::Kind::word &&
-        !row.is(j, preposition | conjunction | auxiliary | pronoun) && row.tags[j].operation == kNone &&
-        (j > u.all.end || u.per.measure.empty())) {
-      u.per.of = singular(row.key(j));
-      u.all.end = j + 1;
+    const auto printed = printed_base(row, u.all.end, u.per.measure.empty());
+    if (!printed.empty()) {
+      u.per.of = singular(row.key(printed.end - 1));
+      u.all.end = printed.end;
     }
   }
   return u;
-}
-
-/// A verb that adds stuff, or another order of the kitchen.
-bool orders(const Row& row, std::uint32_t i) {
-  const auto key = row.key(i);
-  if (key == "put" || key == "add" || key == "take" || key == "allow" || key == "use") return true;
-  const auto o = row.tags[i].operation;
-  return o != kNone && row.lexicon->operations()[o].form == "imperative";
 }
 
 /// "To a pound of cherries TAKE a pound of sugar": the first order after the unit tells that it is one.
@@ -252,6 +292,7 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     const auto first = row.tags[i].clause;
     const bool opens = first == i || first + 1 == i || row.is(i - 1, conjunction) || (i > 0 && orders(row, i - 1));
     auto of = unit->per;
+    if (of.of.empty() && !back) of.of = plain_base_before(row, mentions, i);
     if (of.of.empty()) {
       const auto base = leant_on(mentions, after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
       if (base != kNone) of.of = mentions[back && base == before && base > 0 ? base - 1 : base].text;

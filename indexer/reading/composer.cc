@@ -138,12 +138,6 @@ void Composer::put(std::string_view s, std::uint32_t& line) {
   }
 }
 
-void Composer::put_decoded(std::string_view text, std::uint32_t line) {
-  const bool fold = fold_;
-  put(text, line);
-  if (space_ && !fold) fold_ = false;
-}
-
 int Composer::begin_run(std::uint16_t style, std::string name) {
   block_.runs.push_back({{static_cast<std::uint32_t>(block_.text.size()), UINT32_MAX}, style, std::move(name)});
   return static_cast<int>(block_.runs.size()) - 1;

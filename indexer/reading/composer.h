@@ -24,8 +24,6 @@ class Composer {
 
   /// Sets text into the open block; `line` is the raw line of its first byte and is moved on over its line feeds.
   void put(std::string_view text, std::uint32_t& line);
-  /// Sets text that does not stand in the file as such (a decoded reference); line feeds in it are spaces.
-  void put_decoded(std::string_view text, std::uint32_t line);
   /// A break that carries meaning: '\n' before the next character, if any comes.
   void hard_break() { hard_ = has_text(); }
   /// As hard_break, and true where another break stood directly before it.

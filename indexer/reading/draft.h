@@ -7,6 +7,7 @@
 #include <string_view>
 #include <vector>
 
+#include "indexer/fault/fault.h"
 #include "indexer/reading/block.h"
 
 namespace gallipot {
@@ -38,8 +39,8 @@ void drop_blocks(Draft& draft, const std::vector<bool>& gone);
 /// Appends block `from` to block `to` after one space, with all that points into it; `from` is left empty.
 void append_block(Draft& draft, std::uint32_t to, std::uint32_t from);
 
-/// Reads HTML that is UTF-8 in NFC. Needs no well-formed input; nesting deeper than 256 elements is flattened.
-Draft draft_html(std::string_view text);
+/// Reads HTML that is UTF-8 in NFC. Needs no well-formed input. Faults: elements nested past all use (html_tree.h).
+Outcome<Draft> draft_html(std::string_view text);
 
 /// Reads plain text that is UTF-8 in NFC.
 Draft draft_text(std::string_view text);

@@ -1,59 +1,66 @@
 // Sets the text of an HTML book into blocks and tells each what the open elements say of it.
 #include <algorithm>
+#include <cstring>
 
 #include "indexer/reading/html_reader.h"
+#include "indexer/text/unicode.h"
 
 namespace gallipot {
 
-void HtmlReader::text() {
-  if (token_.raw) {
-    if (!stack_.empty() && stack_.back().tag == "style") sheet_.read(token_.text);
-    return;
-  }
+void HtmlReader::text(const HtmlStep& step) {
+  const GumboText& node = step.node->v.text;
+  std::string_view text = node.text;
+  if (!stack_.empty() && stack_.back().tag == "style") sheet_.read(text);
   if (hidden()) return;
+  std::string composed;
+  if (std::memchr(node.original_text.data, '&', node.original_text.length)) {
+    composed = to_nfc(text);  // "a&#769;" is a letter with its accent only now
+    text = composed;
+  }
   if (page_text_) {
-    page_written_ += references_.decode_all(token_.text);
+    page_written_ += text;
+    page_last_line_ = step.last_line;
     if (page_written_.size() > kLongestPageMark) give_back_page_text();
     return;
   }
-  set(token_.text, token_.line);
+  set(text, step.line, step.last_line);
 }
 
-void HtmlReader::set(std::string_view raw, std::uint32_t line) {
+void HtmlReader::set(std::string_view text, std::uint32_t line, std::uint32_t last_line) {
   if (!composer_.open()) {
-    const auto first = std::find_if(raw.begin(), raw.end(), [](char c) { return static_cast<unsigned char>(c) > ' '; });
-    if (first == raw.end()) return;
+    const auto first =
+        std::find_if(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) > ' '; });
+    if (first == text.end()) return;
     begin_block();
   }
   if (pre_ > 0) {
-    set_pre(raw, line);
+    set_pre(text, line, last_line);
     return;
   }
-  while (!raw.empty()) {
-    const std::size_t amp = std::min(raw.find('&'), raw.size());
-    composer_.put(raw.substr(0, amp), line);
-    raw.remove_prefix(amp);
-    if (raw.empty()) break;
-    const auto [decoded, length] = references_.decode(raw);
-    composer_.put_decoded(decoded, line);
-    raw.remove_prefix(length);
+  if (static_cast<std::uint64_t>(line) + static_cast<std::uint64_t>(std::count(text.begin(), text.end(), '\n')) <=
+      last_line) {
+    composer_.put(text, line);
+    return;
   }
+  // Moved out of a table, or with line feeds that are references: its lines are not lines of the file here.
+  std::string spaced(text);
+  std::replace(spaced.begin(), spaced.end(), '\n', ' ');
+  composer_.put(spaced, line);
 }
 
 /// In preformatted text line feeds are breaks, and an empty line ends the block.
-void HtmlReader::set_pre(std::string_view raw, std::uint32_t line) {
-  while (!raw.empty()) {
-    const std::size_t end = std::min(raw.find('\n'), raw.size());
-    const std::string decoded = references_.decode_all(raw.substr(0, end));
-    const bool blank =
-        std::all_of(decoded.begin(), decoded.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
+void HtmlReader::set_pre(std::string_view text, std::uint32_t line, std::uint32_t last_line) {
+  while (!text.empty()) {
+    const std::size_t end = std::min(text.find('\n'), text.size());
+    const std::string_view row = text.substr(0, end);
+    const bool blank = std::all_of(row.begin(), row.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
     if (!blank) {
       if (!composer_.open()) begin_block();
-      composer_.put_decoded(decoded, line);
+      composer_.put(row, line);
     }
-    if (end >= raw.size()) return;
-    raw.remove_prefix(end + 1);
-    ++line;
+    if (end >= text.size()) return;
+    text.remove_prefix(end + 1);
+    line = std::min(line + 1, last_line);
     if (blank && !in_row_) {
       end_block();
     } else {

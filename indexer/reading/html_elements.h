@@ -8,16 +8,14 @@ namespace gallipot {
 
 struct HtmlElement {
   enum Flag : std::uint16_t {
-    block = 1,    ///< begins and ends a block of text
-    empty = 2,    ///< has no content and no end tag
-    hidden = 4,   ///< its content is not print
-    barrier = 8,  ///< a misplaced end tag inside it cannot close what is outside (table, cell)
-    list = 16,
-    item = 32,
-    row = 64,
-    cell = 128,
-    formatting = 256,
-    pre = 512,
+    block = 1,   ///< begins and ends a block of text
+    empty = 2,   ///< has no content and no end tag
+    hidden = 4,  ///< its content is not print
+    list = 8,
+    item = 16,
+    row = 32,
+    cell = 64,
+    pre = 128,
   };
   std::string_view name;
   std::uint16_t flags = 0;

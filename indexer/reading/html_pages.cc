@@ -11,12 +11,12 @@ namespace gallipot {
 /// Takes a page mark from the id of any element; other ids wait to become the next block's anchor.
 void HtmlReader::anchor() {
   for (const auto* attribute : {"id", "name"}) {
-    const auto id = token_.attribute(attribute);
-    if (id.empty() || (attribute[0] == 'n' && token_.name != "a")) continue;
+    const auto id = tag_.attribute(attribute);
+    if (id.empty() || (attribute[0] == 'n' && tag_.name != "a")) continue;
     bool sure = false;
     std::string label = page_label_of_id(id, sure);
     if (label.empty()) {
-      if (token_.name == "a" && !composer_.has_text()) {
+      if (tag_.name == "a" && !composer_.has_text()) {
         anchor_ = id;
         if (composer_.open() && composer_.current().anchor.empty()) composer_.current().anchor = id;
       }
@@ -24,7 +24,7 @@ void HtmlReader::anchor() {
       page_id_ = label;
       page_sure_ = true;
     } else {
-      composer_.page_mark(std::move(label), token_.line, sure);
+      composer_.page_mark(std::move(label), tag_.line, sure);
     }
     return;
   }
@@ -36,13 +36,13 @@ void HtmlReader::begin_page_text(bool sure) {
   page_depth_ = stack_.size();
   page_sure_ = sure;
   page_written_.clear();
-  page_line_ = token_.line;
+  page_line_ = page_last_line_ = tag_.line;
 }
 
 /// What a link is: a footnote's mark, or a reference to another place. One to a page makes its block look like
 /// contents.
 std::uint16_t HtmlReader::link_style(std::uint16_t roles) {
-  const auto href = token_.attribute("href");
+  const auto href = tag_.attribute("href");
   bool sure = false;
   if (href.size() > 1 && composer_.open() && !page_label_of_id(href.substr(href[0] == '#' ? 1 : 0), sure).empty())
     composer_.current().contents = true;  // mark_contents confirms it or takes it back
@@ -61,9 +61,9 @@ void HtmlReader::end_page_text() {
   if (!label.empty() && (page_sure_ || bracketed)) {
     composer_.page_mark(std::move(label), page_line_, true);
   } else if (!blank && !page_sure_) {
-    set(page_written_, page_line_);
+    set(page_written_, page_line_, page_last_line_);
   } else if (!blank && label.empty()) {
-    set(page_written_, page_line_);
+    set(page_written_, page_line_, page_last_line_);
   }
   page_id_.clear();
   page_written_.clear();
@@ -74,7 +74,7 @@ void HtmlReader::give_back_page_text() {
   if (!page_text_) return;
   page_text_ = false;
   if (!page_id_.empty()) composer_.page_mark(std::exchange(page_id_, {}), page_line_, true);
-  set(std::exchange(page_written_, {}), page_line_);
+  set(std::exchange(page_written_, {}), page_line_, page_last_line_);
 }
 
 }  // namespace gallipot

@@ -1,4 +1,4 @@
-// The walk through an HTML book: a stack of open elements, and what it says of the text that comes. No tree is built.
+// The walk through the tree of an HTML book: a stack of open elements, and what it says of the text that comes.
 // Internal to the room. html.cc opens and closes elements, html_blocks.cc sets their text into blocks, html_pages.cc
 // takes page marks out of it.
 #pragma once
@@ -12,7 +12,7 @@
 #include "indexer/reading/composer.h"
 #include "indexer/reading/html_elements.h"
 #include "indexer/reading/html_roles.h"
-#include "indexer/reading/html_tokens.h"
+#include "indexer/reading/html_tree.h"
 #include "indexer/reading/styles.h"
 
 namespace gallipot {
@@ -24,8 +24,18 @@ struct HtmlSort {
   std::uint16_t roles = 0;
 };
 
+/// The element that is being opened.
+struct HtmlTag {
+  const GumboNode* node = nullptr;
+  std::string name;
+  std::uint32_t line = 0;
+
+  std::string_view attribute(const char* wanted) const { return html_attribute(*node, wanted); }
+};
+
 /// An open element.
 struct HtmlOpen {
+  const GumboNode* node = nullptr;
   const HtmlElement* element = nullptr;
   std::string tag;
   const HtmlSort* sort = nullptr;
@@ -33,6 +43,7 @@ struct HtmlOpen {
   int run = -1;  ///< its run in the open block; -1 where it has none
   std::uint16_t run_style = 0;
   std::string id;
+  bool apart = false;  ///< opened inside a page number's text: it began no block, row or cell
 };
 
 /// Longer text in an element of a page class is no page number.
@@ -40,28 +51,27 @@ constexpr std::size_t kLongestPageMark = 40;
 
 class HtmlReader {
  public:
-  HtmlReader(std::string_view html, Draft& draft) : tokens_(html), composer_(draft) {}
+  HtmlReader(const HtmlTree& tree, Draft& draft) : tree_(tree), composer_(draft) {}
 
   void read();
 
  private:
   // Elements.
-  void start();
-  void end();
+  void open(const HtmlStep& step);
+  void close(const HtmlStep& step);
   void empty_element(const HtmlElement& element);
   void push(const HtmlElement& element);
   void pop();
-  void close_implied(const HtmlElement& element);
-  bool close_back_to(HtmlElement::Flag flag, std::string_view stop);
   const HtmlSort& sort_of(std::string_view classes);
   void start_row_or_cell(const HtmlElement& element);
   void end_cell();
   void block_boundary(const HtmlElement& element);
 
   // Text.
-  void text();
-  void set(std::string_view raw, std::uint32_t line);
-  void set_pre(std::string_view raw, std::uint32_t line);
+  void text(const HtmlStep& step);
+  /// Sets text that begins on `line` and does not run past `last_line`.
+  void set(std::string_view text, std::uint32_t line, std::uint32_t last_line);
+  void set_pre(std::string_view text, std::uint32_t line, std::uint32_t last_line);
   void begin_block();
   void describe(Block& block);
   void open_run(HtmlOpen& open);
@@ -76,14 +86,10 @@ class HtmlReader {
   void give_back_page_text();
 
   bool hidden() const { return hidden_ > 0; }
-  void close_down_to(std::size_t depth) {
-    while (stack_.size() > depth) pop();
-  }
 
-  HtmlTokens tokens_;
-  HtmlToken token_;
+  const HtmlTree& tree_;
+  HtmlTag tag_;
   Composer composer_;
-  References references_;
   StyleSheet sheet_;
   std::unordered_map<std::string, HtmlSort> sorts_;
   std::vector<HtmlOpen> stack_;
@@ -100,6 +106,7 @@ class HtmlReader {
   std::string page_written_;
   std::string page_id_;
   std::uint32_t page_line_ = 0;
+  std::uint32_t page_last_line_ = 0;
 };
 
 }  // namespace gallipot

@@ -90,7 +90,13 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
                            name, 0, "save the file as UTF-8 or declare its encoding"});
   one_kind_of_line_end(decoded->text);
   const std::string text = to_nfc(decoded->text);
-  Draft draft = html ? draft_html(text) : draft_text(text);
+  auto drafted = html ? draft_html(text) : Outcome<Draft>(draft_text(text));
+  if (!drafted) {
+    Fault f = drafted.error();
+    f.file = name;
+    return tl::unexpected<Fault>(std::move(f));
+  }
+  Draft draft = std::move(*drafted);
   cut_boilerplate(draft, own_text(text));
   if (draft.blocks.empty())
     return fault("nothing is left of the book without the transcription's own front and end matter",

@@ -162,6 +162,60 @@ TEST(Ingredients, SpansLieInTheTextAndHoldTheirParts) {
   expect_amount(p, "egg white", 3, 3, "");
 }
 
+TEST(Ingredients, UnitsAreOfWhatIsPrintedAfterThem) {
+  const auto per_of = [](const std::string& text, std::string_view name) -> std::string {
+    const auto p = parsed("Bullace Sauce", {text});
+    const auto* i = p.named(name);
+    return i && i->per ? i->per->of : "(none)";
+  };
+  EXPECT_EQ(per_of("Bake the bullaces with a spoonful of salt and rub them through a hair sieve. To every quart of the "
+                   "pulp put half an ounce of mace and a pound of sugar.",
+                   "mace"),
+            "pulp");
+  EXPECT_EQ(per_of("Cover the bullaces with a quart of vinegar; then to each pint of the clear liquor add a drachm of "
+                   "mace.",
+                   "mace"),
+            "liquor");
+  EXPECT_EQ(per_of("Strain the juice from the skins, and to every gallon put two pounds of sugar.", "sugar"), "juice");
+  EXPECT_EQ(per_of("To every pound of bullaces allow half a pound of sugar.", "sugar"), "bullace");
+}
+
+TEST(Ingredients, DittoMarksTakeTheMeasureOfTheLineAbove) {
+  const auto p = parsed("Spice for Pickling",
+                        {"2 oz. ginger", "1 \" allspice", "3 do. mace", "1 lb. salt", "Bruise them and mix them well."},
+                        Part::Kind::list_item);
+  expect_amount(p, "ginger", 2, 2, "ounce");
+  expect_amount(p, "allspice", 1, 1, "ounce");
+  expect_amount(p, "mace", 3, 3, "ounce");
+  expect_amount(p, "salt", 1, 1, "pound");
+}
+
+TEST(Ingredients, WhatIsDeniedIsNotWanted) {
+  const auto p = parsed("Plain Pease",
+                        {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
+                         "No vinegar is wanted. Use no salt, but add a sprig of mint."});
+  EXPECT_TRUE(p.named("mint"));
+  for (const auto* name : {"sugar", "butter", "vinegar", "salt"}) EXPECT_FALSE(p.named(name)) << name;
+}
+
+TEST(Ingredients, PronounsTakeTheirAmountToTheStuff) {
+  const auto p = parsed("To Keep Damsons", {"Gather damsons on a dry day; take a peck of them, and put to them two "
+                                            "pounds of sugar and a little cinnamon."});
+  expect_amount(p, "damson", 1, 1, "peck");
+  const auto titled = parsed("Pickled Mushrooms", {"Take a gallon of these and a pint of vinegar, and boil them."});
+  expect_amount(titled, "mushroom", 1, 1, "gallon");
+}
+
+TEST(Ingredients, ServingNotesAndTimeAreNoStuff) {
+  const auto p = parsed("A Brown Sauce",
+                        {"Take half a pint of ale, an ounce of sugar, a sprig of parsley, time, and sage. Stir it all the "
+                         "time. Serve with fowl or game; it is also good for fish. Eat it with roast mutton."});
+  for (const auto* name : {"ale", "sugar", "thyme", "sage"}) EXPECT_TRUE(p.named(name)) << name;
+  for (const auto* name : {"fowl", "game", "fish", "mutton"}) EXPECT_FALSE(p.named(name)) << name;
+  const auto q = parsed("A Cake", {"Beat a pound of butter with a pound of sugar, and stir it for a long time."});
+  EXPECT_FALSE(q.named("thyme"));
+}
+
 TEST(Ingredients, NothingFromNothing) {
   EXPECT_TRUE(parsed("", {""}).all.empty());
   EXPECT_TRUE(parsed("Of Kitchens", {"A kitchen should be light and airy, and the floor of stone."}).all.empty());

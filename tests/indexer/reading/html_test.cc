@@ -256,12 +256,131 @@ TEST(Html, BrokenMarkupLosesNoText) {
     EXPECT_NE(all.find(word), std::string::npos) << word << " in " << all;
 }
 
-TEST(Html, DeepNestingIsFlattenedNotRefused) {
-  std::string open, close;
-  for (int i = 0; i < 100000; ++i) open += "<div><b>", close += "</b></div>";
-  const auto book = read(open + "deep" + close + "<p>after</p>");
-  EXPECT_EQ(book.blocks.front().text, "deep");
-  EXPECT_EQ(book.blocks.back().text, "after");
+std::string all_text(const ReadBook& book) {
+  std::string all;
+  for (const auto& block : book.blocks) all += "(" + block.text + ")";
+  return all;
+}
+
+// WHATWG HTML, 13.1.2.4 (optional tags) and 13.2.6.3 (closing elements that have implied end tags).
+TEST(HtmlTree, EndTagsThatMayBeLeftOutAreSupplied) {
+  EXPECT_EQ(all_text(read("<p>Skim it.<p>Strain it.<ul><li>1 quince<li>2 eggs</ul><dl><dt>Mush<dd>Of meal.</dl>")),
+            "(Skim it.)(Strain it.)(1 quince)(2 eggs)(Mush)(Of meal.)");
+  EXPECT_EQ(all_text(read("<table><tr><td>suet<td>1 lb.<tr><td>figs<td>2 lb.</table>")),
+            "(suet | 1 lb.)(figs | 2 lb.)");
+}
+
+// 13.2.6.4.7, the adoption agency algorithm: "<b>1<i>2</b>3</i>" is bold 1 and 2, italic 2 and 3.
+TEST(HtmlTree, MisnestedFormattingIsTakenApart) {
+  const auto book = read("<p>Beat <b>whites <i>and</b> yolks</i> well.</p>");
+  const Block& b = book.blocks[0];
+  EXPECT_EQ(b.text, "Beat whites and yolks well.");
+  EXPECT_EQ(style_of(b, "whites"), Run::bold);
+  EXPECT_EQ(style_of(b, "and"), Run::bold | Run::italic);
+  EXPECT_EQ(style_of(b, "yolks"), Run::italic);
+  EXPECT_EQ(style_of(b, "well"), 0);
+}
+
+// 13.2.4.3, reconstructing the active formatting elements; what is opened anew brings no anchor and no page again.
+TEST(HtmlTree, FormattingLeftOpenGoesOnButItsAnchorDoesNot) {
+  const auto book = read("<p>Boil <a name='Page_8'><b>it.</p><p>Serve.</p></b></a><p>Eat.</p>");
+  ASSERT_EQ(book.blocks.size(), 3u);
+  EXPECT_EQ(book.page_marks, 1u);
+  EXPECT_EQ(style_of(book.blocks[1], "Serve"), Run::bold);
+  EXPECT_EQ(style_of(book.blocks[2], "Eat"), 0);
+  const auto anchored = read("<a name='mush'><p>Mush</p><p>Boil it.</p></a>");
+  EXPECT_EQ(anchored.blocks[0].anchor, "mush");
+  EXPECT_EQ(anchored.blocks[1].anchor, "");
+}
+
+// 13.2.6.1, foster parenting: text loose in a table stands before it; lines still never run back.
+TEST(HtmlTree, TextLooseInATableStandsBeforeIt) {
+  const auto book =
+      read("<p>Weights.</p>\n<table>\n<tr><td>suet</td></tr>\nLoose\nwords.<tr><td>figs</td></tr></table>");
+  EXPECT_EQ(all_text(book), "(Weights.)(Loose words.)(suet)(figs)");
+  EXPECT_EQ(book.blocks[1].line_start(), 5u);
+  EXPECT_EQ(book.blocks[2].line_start(), 5u);
+  EXPECT_EQ(book.blocks[3].line_start(), 7u);
+}
+
+// 13.2.6.4.7: an end tag without its element is passed over, but "</p>" makes an empty paragraph and "</br>" a break.
+TEST(HtmlTree, StrayEndTagsCloseNothing) {
+  EXPECT_EQ(all_text(read("<div>Pare</span></b></td></table></li> the figs</div>")), "(Pare the figs)");
+  EXPECT_EQ(all_text(read("<table><tr><td>suet</div></p></body> chopped</td><td>1 lb.</td></table>")),
+            "(suet\nchopped | 1 lb.)");
+  EXPECT_EQ(all_text(read("<div>Pare</p>Core</br>Stew</div>")), "(Pare)(Core\nStew)");
+}
+
+TEST(Html, ATableInAPageMarkIsNoPartOfTheRowItStandsIn) {
+  const auto book = read(
+      "<table><tr><td>suet<span class='pagenum'><table><tr><td>[4]</td></tr></table></span></td><td>1 lb.</td></tr>"
+      "</table>");
+  ASSERT_EQ(all_text(book), "(suet | 1 lb.)");
+  ASSERT_EQ(book.blocks[0].cells.size(), 2u);
+  EXPECT_EQ(book.blocks[0].cells[1].in(book.blocks[0].text), "1 lb.");
+  EXPECT_EQ(book.page_marks, 1u);
+}
+
+// 13.2.3.5 takes a carriage return for a line's end; the lines that a book cites are those that line feeds end.
+TEST(HtmlTree, CarriageReturnsDoNotShiftTheLines) {
+  const auto mixed = read_book("<html><body>\r\n<p>One\r two\r\nthree</p>\n<p>four</p>", "t.htm");
+  EXPECT_EQ(mixed->blocks[0].text, "One two three");
+  EXPECT_EQ(mixed->blocks[1].line_start(), 4u);
+  const auto alone = read_book("<html><body>\r<p>One</p>\r\r<p>two</p>", "t.htm");
+  EXPECT_EQ(alone->blocks[1].line_start(), 4u);
+}
+
+TEST(HtmlTree, LineFeedsWrittenAsReferencesAreNoLines) {
+  const auto book = read("<p>a&#10;b&#10;c</p>");
+  EXPECT_EQ(book.blocks[0].text, "a b c");
+  EXPECT_EQ(book.blocks[0].line_end, 3u);
+}
+
+TEST(HtmlTree, NestingPastAllUseIsRefusedWithTheLine) {
+  std::string open = "<html><body>\n";
+  for (int i = 0; i < 200000; ++i) open += "<div>\n";
+  const auto book = read_book(open + "deep", "t.htm");
+  ASSERT_FALSE(book.has_value());
+  EXPECT_EQ(book.error().sentence(),
+            "t.htm:402: elements are nested more than 400 deep; this is not a book as transcriptions come; see whether "
+            "the end tags are missing, or give the book as plain text.");
+}
+
+// What hides a tag from the count would let the tree grow: comments, quoted values and raw text hold no tags.
+TEST(HtmlTree, NestingIsCountedAsTheTokenizerSeesIt) {
+  for (const char* piece :
+       {"<div><!--</div>-->", "<div title='</div>'>", "<div title=\"</div>\">", "<div a=b'>",
+        "<div><style></div></style>", "<div><?</div>", "<!-- --!><div>", "<div></ </div>", "<li><dd>", "<svg><a>"}) {
+    std::string html = "<html><body>x";
+    for (int i = 0; i < 1000; ++i) html += piece;
+    EXPECT_FALSE(read_book(html, "t.htm").has_value()) << piece;
+  }
+}
+
+// A font left open is opened anew in each block: with hundreds of them the tree would be as many times the book.
+TEST(HtmlTree, FormattingOpenedAnewPastAllUseIsRefused) {
+  std::string html = "<html><body>";
+  for (int i = 0; i < 390; ++i) html += "<font size='" + std::to_string(i) + "'>";
+  for (int i = 0; i < 20000; ++i) html += "<p>x";
+  ASSERT_FALSE(read_book(html, "t.htm").has_value());
+}
+
+TEST(HtmlTree, ATagOfThousandsOfAttributesIsRefused) {
+  std::string html = "<html><body>\n<p";
+  for (int i = 0; i < 60000; ++i) html += " a" + std::to_string(i) + "=1";
+  const auto book = read_book(html + ">x", "t.htm");
+  ASSERT_FALSE(book.has_value());
+  EXPECT_EQ(book.error().what.substr(0, 36), "a tag has more than 500 attributes; ");
+  EXPECT_EQ(book.error().line, 2);
+}
+
+TEST(HtmlTree, WhatHonestBooksLeaveOpenIsNotCounted) {
+  for (const char* piece : {"<p>Boil <span id='x'/>it.</p>\n", "<p>Boil it. <span/>", "<li>figs", "<tr><td>figs",
+                            "<dt>Figs<dd>of Turkey", "<a name='x'>figs", "<p>x<br><hr>", "<div><b>x</b></div>"}) {
+    std::string html = "<html><body><font><font>";
+    for (int i = 0; i < 20000; ++i) html += piece;
+    EXPECT_TRUE(read_book(html, "t.htm").has_value()) << piece;
+  }
 }
 
 }  // namespace

@@ -260,7 +260,8 @@ TEST(Soup, HostileFilesEndInTime) {
                             "-\n"}) {
     std::string html = "<html><body>x", text = "x";
     for (int i = 0; i < 60000; ++i) html += piece, text += piece;
-    EXPECT_TRUE(read_book(html, "t.htm").has_value()) << piece;
+    const auto book = read_book(html, "t.htm");
+    EXPECT_TRUE(book || book.error().what.ends_with("this is not a book as transcriptions come")) << piece;
     EXPECT_TRUE(read_book(text, "t.txt").has_value()) << piece;
   }
 }
