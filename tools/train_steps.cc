@@ -133,10 +133,12 @@ std::vector<std::uint32_t> numbers_of(const FeatureSink& sink, FeatureNames& nam
 
 struct Settings {
   double l2 = 1e-1;
+  double l1 = 0.002;  ///< pulls weights that are of no use to nothing at all
   double rate = 0.15;
   int epochs = 12, rounds = 4;
   float accept_step = 0.33F, accept_time = 0.5F;
-  int least_count = 4, least_books = 2;
+  float least_weight = 0.03F;  ///< smaller ones are left out of the table
+  int least_count = 5, least_books = 3;
 };
 
 constexpr std::size_t width = operation_count + 2;
@@ -156,7 +158,9 @@ struct Model {
       const std::size_t at = f * width + column;
       const float g = gradient + static_cast<float>(set.l2) * weight[at];
       squared[at] += g * g;
-      weight[at] -= static_cast<float>(set.rate) * g / std::sqrt(squared[at] + 1e-6F);
+      const float step = static_cast<float>(set.rate) / std::sqrt(squared[at] + 1e-6F);
+      const float moved = weight[at] - step * g, pull = step * static_cast<float>(set.l1);
+      weight[at] = moved > pull ? moved - pull : moved < -pull ? moved + pull : 0;
     }
   }
 };
@@ -306,7 +310,7 @@ Model learn(std::vector<Example*> examples, FeatureNames& names, const Settings&
     auto see = [&](const std::vector<std::uint32_t>& f, const std::string& book) {
       for (const auto i : f) {
         ++count[i];
-        if (books[i].size() < 3) books[i].insert(book);
+        if (static_cast<int>(books[i].size()) < set.least_books) books[i].insert(book);
       }
     };
     for (std::size_t x = 0; x < examples.size(); ++x) {
@@ -338,7 +342,7 @@ StepWeights weights_of(const Model& m, const FeatureNames& names, const Settings
   StepWeights w;
   for (std::size_t f = 0; f * width < m.weight.size(); ++f)
     for (std::size_t c = 0; c < width; ++c)
-      if (std::abs(m.weight[f * width + c]) >= 0.01F) w.add((FeatureHash{} << names.name(f)).value(), c, m.weight[f * width + c]);
+      if (std::abs(m.weight[f * width + c]) >= set.least_weight) w.add((FeatureHash{} << names.name(f)).value(), c, m.weight[f * width + c]);
   w.accept_step = set.accept_step;
   w.accept_time = set.accept_time;
   w.finish();
@@ -410,7 +414,7 @@ void write(const Model& m, const FeatureNames& names, const Settings& set, const
     std::string cell;
     for (std::size_t c = 0; c < width; ++c) {
       const float w = m.weight[f * width + c];
-      if (std::abs(w) < 0.05F) continue;
+      if (std::abs(w) < set.least_weight) continue;
       cell += fmt::format("{}{}:{:.2f}", cell.empty() ? "" : "|", column_name(c), w);
     }
     if (!cell.empty()) out << names.name(f) << '\t' << cell << '\t' << source << '\n';
@@ -432,11 +436,13 @@ int main(int argc, char** argv) {
   app.add_option("--write", write_path, "where to write the table learnt from everything");
   app.add_option("--check", check_path, "annotations to measure only, never learnt from");
   app.add_option("--l2", set.l2);
+  app.add_option("--l1", set.l1);
   app.add_option("--rate", set.rate);
   app.add_option("--epochs", set.epochs);
   app.add_option("--rounds", set.rounds);
   app.add_option("--least-count", set.least_count);
   app.add_option("--least-books", set.least_books);
+  app.add_option("--least-weight", set.least_weight);
   app.add_option("--accept", set.accept_step);
   app.add_option("--accept-time", set.accept_time);
   app.add_flag("--detail", detail, "show every recipe with what was told and what was annotated");

@@ -8,34 +8,6 @@
 namespace gallipot::steps {
 namespace {
 
-// Closed classes of English words: they say how a verb stands in its sentence.
-std::string_view word_class(std::string_view k) {
-  struct Entry {
-    std::string_view key, name;
-  };
-  static constexpr std::array<Entry, 96> table = {{
-      {"a", "det"}, {"an", "det"}, {"the", "det"}, {"some", "det"}, {"this", "det"}, {"these", "det"}, {"your", "det"},
-      {"his", "det"}, {"its", "det"}, {"their", "det"}, {"any", "det"}, {"each", "det"}, {"every", "det"}, {"all", "all"},
-      {"no", "det"}, {"more", "det"}, {"as", "as"}, {"it", "pron"}, {"them", "pron"}, {"they", "subj"}, {"you", "subj"},
-      {"we", "subj"}, {"i", "subj"}, {"he", "subj"}, {"she", "subj"}, {"which", "rel"}, {"that", "rel"}, {"who", "rel"},
-      {"is", "be"}, {"are", "be"}, {"be", "be"}, {"been", "be"}, {"being", "be"}, {"was", "be"}, {"were", "be"},
-      {"have", "have"}, {"has", "have"}, {"had", "have"}, {"having", "have"}, {"should", "modal"}, {"must", "modal"},
-      {"may", "modal"}, {"can", "modal"}, {"will", "modal"}, {"shall", "modal"}, {"might", "modal"}, {"would", "modal"},
-      {"could", "modal"}, {"do", "do"}, {"does", "do"}, {"don't", "not"}, {"not", "not"}, {"never", "not"}, {"to", "to"},
-      {"and", "and"}, {"&", "and"}, {"or", "or"}, {"but", "but"}, {"then", "then"}, {"next", "then"}, {"so", "then"},
-      {"afterwards", "then"}, {"also", "then"}, {"when", "when"}, {"if", "if"}, {"till", "till"}, {"until", "till"},
-      {"before", "when"}, {"after", "when"}, {"while", "when"}, {"whilst", "when"}, {"as", "when"}, {"unless", "if"},
-      {"in", "prep"}, {"into", "prep"}, {"on", "prep"}, {"upon", "prep"}, {"over", "prep"}, {"with", "prep"}, {"by", "prep"},
-      {"from", "prep"}, {"at", "prep"}, {"for", "prep"}, {"of", "of"}, {"through", "prep"}, {"under", "prep"},
-      {"up", "part"}, {"down", "part"}, {"out", "part"}, {"off", "part"}, {"well", "adv"}, {"very", "adv"}, {"let", "let"},
-      {"lets", "let"}, {"again", "adv"}, {"together", "adv"},
-  }};
-  for (const Entry& e : table)
-    if (e.key == k) return e.name;
-  if (k.size() > 4 && k.substr(k.size() - 2) == "ly") return "adv";
-  return {};
-}
-
 struct Near {
   std::string_view key;   ///< "#" for a number
   std::string_view kind;  ///< class, or "num", "point", "word"
@@ -46,8 +18,7 @@ Near near_word(const Scene& s, std::int64_t at) {
   const Word& w = (*s.words)[static_cast<std::size_t>(at)];
   if (w.kind == Word::Kind::number) return {"#", "num"};
   if (w.kind == Word::Kind::point) return {w.key, "point"};
-  const std::string_view c = word_class(w.key);
-  return {w.key, c.empty() ? std::string_view{"word"} : c};
+  return {w.key, class_name(s.classes[static_cast<std::size_t>(at)])};
 }
 
 std::string_view bucket(std::uint32_t n) {
@@ -55,7 +26,9 @@ std::string_view bucket(std::uint32_t n) {
   return names[n <= 2 ? n : n <= 4 ? 3 : n <= 8 ? 4 : n <= 16 ? 5 : 6];
 }
 
-bool function_word(std::string_view k) { return k.size() < 3 || !word_class(k).empty(); }
+bool function_word(const Scene& s, std::uint32_t word) {
+  return s.classes[word] != WordClass::other || (*s.words)[word].key.size() < 3;
+}
 
 // The stuff named next after the mention within its clause, and how far off.
 struct Stuff {
@@ -66,7 +39,7 @@ struct Stuff {
 Stuff next_stuff(const Scene& s, std::uint32_t from, std::uint32_t to) {
   const auto& words = s.words->all();
   for (std::uint32_t i = from; i < to && i < from + 7; ++i) {
-    if (words[i].kind != Word::Kind::word || function_word(words[i].key)) continue;
+    if (words[i].kind != Word::Kind::word || function_word(s, i)) continue;
     const auto m = s.lexicon->foodstuff_phrases().longest(words, i);
     if (m.words > 0) return {&s.lexicon->foodstuffs()[m.value], i - from};
   }
@@ -83,7 +56,7 @@ Place next_place(const Scene& s, std::uint32_t from, std::uint32_t to) {
     const std::string_view sort = s.verbs->place(s.key(i));
     if (sort.empty()) continue;
     for (std::uint32_t j = i; j-- > from;)
-      if (word_class(s.key(j)) == "prep") return {sort, s.key(j)};
+      if (s.classes[j] == WordClass::preposition) return {sort, s.key(j)};
     return {sort, "-"};
   }
   return {};
@@ -150,15 +123,15 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
   // what follows and goes before within the clause
   const std::uint32_t bag_end = std::min<std::uint32_t>(c.last, m.word + 9);
   for (std::uint32_t i = m.word + 1; i < bag_end; ++i) {
+    if (function_word(s, i)) continue;
     const std::string_view k = near_word(s, i).key;
-    if (function_word(k)) continue;
     sink.take("b=", k);
     sink.take("vb=", v, "/", k);
   }
   for (std::uint32_t i = m.word > c.first + 5 ? m.word - 5 : c.first; i < m.word; ++i) {
     const std::string_view k = near_word(s, i).key;
     sink.take("a=", k);
-    if (!function_word(k)) sink.take("va=", v, "/", k);
+    if (!function_word(s, i)) sink.take("va=", v, "/", k);
   }
 
   // verbs beside it
@@ -217,9 +190,9 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
 
   // what the prepositions of its clause lead to: "lay in WATER", "rub through a SIEVE", "put over the FIRE"
   for (std::uint32_t i = m.word + 1, told = 0; i + 1 < c.last && i < m.word + 10 && told < 2; ++i) {
-    if (word_class(s.key(i)) != "prep") continue;
+    if (s.classes[i] != WordClass::preposition) continue;
     std::uint32_t to = i + 1;
-    while (to + 1 < c.last && to < i + 4 && function_word(s.key(to))) ++to;
+    while (to + 1 < c.last && to < i + 4 && function_word(s, to)) ++to;
     const auto food = s.lexicon->foodstuff_phrases().longest(s.words->all(), to);
     const std::string_view place = s.verbs->place(s.key(to));
     const std::string_view what = !place.empty() ? place : food.words ? std::string_view{s.lexicon->foodstuffs()[food.value].kind} : s.key(to);

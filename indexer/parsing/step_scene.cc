@@ -2,7 +2,9 @@
 #include "indexer/parsing/step_scene.h"
 
 #include <algorithm>
+#include <array>
 #include <initializer_list>
+#include <unordered_map>
 
 namespace gallipot::steps {
 namespace {
@@ -31,6 +33,35 @@ char clause_end(const Words& words, std::size_t i) {
   }
 }
 
+WordClass class_of(std::string_view k) {
+  using W = WordClass;
+  static const std::unordered_map<std::string_view, WordClass> table = {
+      {"a", W::determiner}, {"an", W::determiner}, {"the", W::determiner}, {"some", W::determiner},
+      {"this", W::determiner}, {"these", W::determiner}, {"your", W::determiner}, {"his", W::determiner},
+      {"its", W::determiner}, {"their", W::determiner}, {"any", W::determiner}, {"each", W::determiner},
+      {"every", W::determiner}, {"all", W::all}, {"no", W::determiner}, {"more", W::determiner}, {"as", W::as},
+      {"it", W::object}, {"them", W::object}, {"they", W::subject}, {"you", W::subject}, {"we", W::subject},
+      {"i", W::subject}, {"he", W::subject}, {"she", W::subject}, {"which", W::relative}, {"that", W::relative},
+      {"who", W::relative}, {"is", W::be}, {"are", W::be}, {"be", W::be}, {"been", W::be}, {"being", W::be},
+      {"was", W::be}, {"were", W::be}, {"have", W::have}, {"has", W::have}, {"had", W::have}, {"having", W::have},
+      {"should", W::modal}, {"must", W::modal}, {"may", W::modal}, {"can", W::modal}, {"will", W::modal},
+      {"shall", W::modal}, {"might", W::modal}, {"would", W::modal}, {"could", W::modal}, {"do", W::doing},
+      {"does", W::doing}, {"don't", W::negation}, {"not", W::negation}, {"never", W::negation}, {"to", W::to},
+      {"and", W::conjunction}, {"&", W::conjunction}, {"or", W::alternative}, {"but", W::but}, {"then", W::then},
+      {"next", W::then}, {"so", W::then}, {"afterwards", W::then}, {"also", W::then}, {"when", W::when},
+      {"if", W::condition}, {"till", W::till}, {"until", W::till}, {"before", W::when}, {"after", W::when},
+      {"while", W::when}, {"whilst", W::when}, {"unless", W::condition}, {"in", W::preposition},
+      {"into", W::preposition}, {"on", W::preposition}, {"upon", W::preposition}, {"over", W::preposition},
+      {"with", W::preposition}, {"by", W::preposition}, {"from", W::preposition}, {"at", W::preposition},
+      {"for", W::preposition}, {"of", W::of}, {"through", W::preposition}, {"under", W::preposition},
+      {"up", W::particle}, {"down", W::particle}, {"out", W::particle}, {"off", W::particle}, {"well", W::adverb},
+      {"very", W::adverb}, {"let", W::let}, {"lets", W::let}, {"again", W::adverb}, {"together", W::adverb},
+  };
+  if (k.size() <= 10)
+    if (const auto it = table.find(k); it != table.end()) return it->second;
+  return k.size() > 4 && k.substr(k.size() - 2) == "ly" ? W::adverb : W::other;
+}
+
 bool any_of(std::string_view k, std::initializer_list<std::string_view> list) {
   return std::find(list.begin(), list.end(), k) != list.end();
 }
@@ -49,6 +80,14 @@ bool as_imperative(const Words& words, std::size_t at, std::uint32_t clause_firs
 }
 
 }  // namespace
+
+std::string_view class_name(WordClass c) {
+  static constexpr std::array<std::string_view, 25> names = {
+      "word", "det", "all", "as", "pron", "subj", "rel", "be", "have", "modal",
+      "do", "not", "to", "and", "or", "but", "then", "when", "if", "till",
+      "prep", "of", "part", "adv", "let"};
+  return names[static_cast<std::size_t>(c)];
+}
 
 std::uint32_t Scene::clause_of(std::uint32_t word) const {
   const auto it = std::upper_bound(clauses.begin(), clauses.end(), word,
@@ -76,7 +115,9 @@ Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexic
     }
   };
   std::uint32_t in_clause = 0;
+  s.classes.assign(words.size(), WordClass::other);
   for (std::uint32_t i = 0; i < words.size(); ++i) {
+    if (words[i].kind == Word::Kind::word) s.classes[i] = class_of(words[i].key);
     if (const char by = clause_end(words, i)) {
       close(i, by);
       in_clause = 0;

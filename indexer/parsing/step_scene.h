@@ -12,6 +12,15 @@
 
 namespace gallipot::steps {
 
+/// Closed classes of English words: they say how a verb stands in its sentence.
+enum class WordClass : std::uint8_t {
+  other, determiner, all, as, object, subject, relative, be,
+  have, modal, doing, negation, to, conjunction, alternative, but,
+  then, when, condition, till, preposition, of, particle, adverb,
+  let,
+};
+std::string_view class_name(WordClass c);
+
 /// A word that may tell a step.
 struct Mention {
   std::uint32_t word = 0;         ///< index in the row of words
@@ -34,6 +43,7 @@ struct Scene {
   const Words* words = nullptr;
   const StepVerbs* verbs = nullptr;
   const Lexicon* lexicon = nullptr;
+  std::vector<WordClass> classes;   ///< by word
   std::vector<Clause> clauses;
   std::vector<Mention> mentions;
   std::vector<Duration> durations;
