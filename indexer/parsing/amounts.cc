@@ -219,8 +219,8 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
     const auto after = take_fraction_measure(row, end, a);
     end = take_tail(row, after, a);
   } else {
-    if (row.key(end) == "(" && end + 2 < row.size() &&
-        row.word(end + 1).kind == Word::Kind::number && row.key(end + 2) == ")")
+    if (row.key(end) == "(" && end + 2 < row.size() && row.word(end + 1).kind == Word::Kind::number &&
+        row.key(end + 2) == ")")
       end += 3;  // "four (4) tablespoons"
     const auto from = row.hyphen(end) ? end + 1 : end;
     if (from < row.size() && row.measure(from) && !stuff_measure(row, from)) return std::nullopt;  // "two hours"

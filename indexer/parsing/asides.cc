@@ -48,7 +48,8 @@ bool denied(const Row& row, const Mention& m) {
   if (row.key(i - 1) == "no" || row.key(i - 1) == "neither" || row.key(i - 1) == "nor") return true;
   if (row.is(i - 1, of_word) && i >= 3 && row.key(i - 2) == "addition") i -= row.is(i - 3, definite) ? 3 : 2;
   if (i >= 2 && one_of(row.key(i - 1), {"adding", "using"})) --i;
-  if (i > 0 && row.key(i - 1) == "without") return i < 2 || row.key(i - 2) != "well";  // "does well without" is a choice
+  if (i > 0 && row.key(i - 1) == "without")
+    return i < 2 || row.key(i - 2) != "well";  // "does well without" is a choice
   if (any && i >= 2 && one_of(row.key(i - 1), {"add", "use", "put", "in", "need", "require", "want"})) {
     if (row.key(i - 1) == "in") --i;
     return i >= 2 && (row.key(i - 2) == "not" || row.key(i - 2) == "never");

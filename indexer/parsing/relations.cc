@@ -229,7 +229,8 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   const auto base = mention_in(mentions, u.all.end, u.all.end + 6);
   bool joined = base != kNone;
   for (auto j = u.all.end; joined && j < mentions[base].name.begin; ++j)
-    joined = !plain_base(row, j) && (!orders(row, j) || row.is(j - 1, of_word | definite)) && (!row.point(j) || row.hyphen(j)) &&
+    joined = !plain_base(row, j) && (!orders(row, j) || row.is(j - 1, of_word | definite)) &&
+             (!row.point(j) || row.hyphen(j)) &&
              (!row.is(j, conjunction | preposition | auxiliary | number | article | fraction) || row.is(j, of_word)) &&
              row.word(j).kind != Word::Kind::number;
   if (joined) {

@@ -198,8 +198,9 @@ TEST(Ingredients, DittoMarksTakeTheMeasureOfTheLineAbove) {
 }
 
 TEST(Ingredients, EitherOpensAListOfAlternatives) {
-  const auto p = parsed("A Forcemeat", {"Take four ounces of either ham, tongue, veal, or rabbit, two (2) tablespoonfuls of "
-                                        "suet, and an egg; pound them well."});
+  const auto p =
+      parsed("A Forcemeat", {"Take four ounces of either ham, tongue, veal, or rabbit, two (2) tablespoonfuls of "
+                             "suet, and an egg; pound them well."});
   for (const auto* name : {"ham", "tongue", "veal", "rabbit"}) {
     ASSERT_TRUE(p.named(name)) << name;
     expect_amount(p, name, 4, 4, "ounce");
@@ -209,9 +210,9 @@ TEST(Ingredients, EitherOpensAListOfAlternatives) {
 }
 
 TEST(Ingredients, WhatIsDeniedIsNotWanted) {
-  const auto p = parsed("Plain Pease",
-                        {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
-                         "No vinegar is wanted. Use no salt, but add a sprig of mint."});
+  const auto p =
+      parsed("Plain Pease", {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
+                             "No vinegar is wanted. Use no salt, but add a sprig of mint."});
   EXPECT_TRUE(p.named("mint"));
   for (const auto* name : {"sugar", "butter", "vinegar", "salt"}) EXPECT_FALSE(p.named(name)) << name;
 }
@@ -225,9 +226,10 @@ TEST(Ingredients, PronounsTakeTheirAmountToTheStuff) {
 }
 
 TEST(Ingredients, ServingNotesAndTimeAreNoStuff) {
-  const auto p = parsed("A Brown Sauce",
-                        {"Take half a pint of ale, an ounce of sugar, a sprig of parsley, time, and sage. Stir it all the "
-                         "time. Serve with fowl or game; it is also good for fish. Eat it with roast mutton."});
+  const auto p =
+      parsed("A Brown Sauce",
+             {"Take half a pint of ale, an ounce of sugar, a sprig of parsley, time, and sage. Stir it all the "
+              "time. Serve with fowl or game; it is also good for fish. Eat it with roast mutton."});
   for (const auto* name : {"ale", "sugar", "thyme", "sage"}) EXPECT_TRUE(p.named(name)) << name;
   for (const auto* name : {"fowl", "game", "fish", "mutton"}) EXPECT_FALSE(p.named(name)) << name;
   const auto q = parsed("A Cake", {"Beat a pound of butter with a pound of sugar, and stir it for a long time."});
