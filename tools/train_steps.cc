@@ -419,7 +419,8 @@ void write(const Model& m, const FeatureNames& names, const Settings& set, const
          "# learning. Not for editing by hand: learn it again.\n"
          "feature\tweights\tsource\n";
   const std::string source = fmt::format("learnt from {} receipts", recipes);
-  out << fmt::format("accept\tany:{:.2f}\t{}\nt:accept\tany:{:.2f}\t{}\n", set.accept_step, source, set.accept_time, source);
+  out << fmt::format("accept\tany:{:.2f}\t{}\nt:accept\tany:{:.2f}\t{}\n", set.accept_step, source, set.accept_time,
+                     source);
   for (std::size_t f = 0; f * width < m.weight.size(); ++f) {
     std::string cell;
     for (std::size_t c = 0; c < width; ++c) {
