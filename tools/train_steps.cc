@@ -3,10 +3,10 @@
 //
 //   train_steps --export recipes.jsonl annotations.jsonl... [--folds 8] [--write step-weights.tsv]
 //
-// The export gives the words of the recipes (schema: DEVELOPERS.md), the annotations their operations in order; a recipe of
-// the one is that of the other which begins within four raw lines in the same book. The annotations do not say which word
-// tells which operation: words and operations are aligned by dynamic programming with the model learnt so far, and the model
-// is learnt again from that, a few rounds over (expectation maximization).
+// The export gives the words of the recipes (schema: DEVELOPERS.md), the annotations their operations in order; a
+// recipe of the one is that of the other which begins within four raw lines in the same book. The annotations do not
+// say which word tells which operation: words and operations are aligned by dynamic programming with the model learnt
+// so far, and the model is learnt again from that, a few rounds over (expectation maximization).
 #include <fmt/core.h>
 #include <rapidjson/document.h>
 
@@ -44,8 +44,8 @@ struct Example {
   std::vector<GoldStep> gold;
   std::vector<std::vector<std::uint32_t>> mention_features, time_features;  ///< by mention or length of time
   std::vector<std::map<int, float>> belief;  ///< by mention: how likely it tells each operation, given the annotation
-  std::vector<int> label;       ///< by mention: operation or -1
-  std::vector<bool> time_label; ///< by length of time
+  std::vector<int> label;                    ///< by mention: operation or -1
+  std::vector<bool> time_label;              ///< by length of time
 };
 
 bool same_time(Range a, Range b) {
@@ -83,9 +83,9 @@ void read_annotations(const std::string& path, const std::map<std::string, std::
     const auto book = exported.find(d["book"].GetString());
     if (kind == "household" || kind == "medical" || book == exported.end()) continue;
     const long at = d["line_start"].GetInt64();
-    const auto hit = std::min_element(book->second.begin(), book->second.end(), [&](const Exported& a, const Exported& b) {
-      return std::abs(a.line - at) < std::abs(b.line - at);
-    });
+    const auto hit = std::min_element(
+        book->second.begin(), book->second.end(),
+        [&](const Exported& a, const Exported& b) { return std::abs(a.line - at) < std::abs(b.line - at); });
     if (std::abs(hit->line - at) > 4) {
       ++unmatched;
       continue;
@@ -135,7 +135,7 @@ struct Settings {
   double l2 = 1e-1;
   double l1 = 0;  ///< pulls weights that are of no use to nothing at all
   double rate = 0.5;
-  float caution = 60;    ///< how much must be seen of a feature before its weight moves freely
+  float caution = 60;  ///< how much must be seen of a feature before its weight moves freely
   float time_caution = 0.01F;
   double time_rate = 0.1;
   float blindness = 0.6F;  ///< share of the features not looked at in each turn, so that none is leant on alone
@@ -170,12 +170,14 @@ struct Model {
   }
 };
 
-std::vector<double> reading_probabilities(const Model& m, const std::vector<std::uint32_t>& f, const StepVerb& verb, float scale = 1) {
+std::vector<double> reading_probabilities(const Model& m, const std::vector<std::uint32_t>& f, const StepVerb& verb,
+                                          float scale = 1) {
   const float any = scale * m.score(f, StepScores::any), first = scale * m.score(f, StepScores::first);
   std::vector<double> p(verb.operations.size() + 1);
   double sum = 1;
   p.back() = 1;
-  for (std::size_t r = 0; r < verb.operations.size(); ++r) sum += p[r] = std::exp(std::min(30.0F, any + (r ? 0 : first) + scale * m.score(f, verb.operations[r])));
+  for (std::size_t r = 0; r < verb.operations.size(); ++r)
+    sum += p[r] = std::exp(std::min(30.0F, any + (r ? 0 : first) + scale * m.score(f, verb.operations[r])));
   for (double& x : p) x /= sum;
   return p;
 }
@@ -190,8 +192,8 @@ std::vector<double> first_guess(const Mention& m) {
   return p;
 }
 
-// How well a mention goes with an annotated step, as a logarithm; -infinity where its verb cannot mean it. A time ties the
-// step to the verb that it stands by.
+// How well a mention goes with an annotated step, as a logarithm; -infinity where its verb cannot mean it. A time ties
+// the step to the verb that it stands by.
 double pairing(const Example& e, const Mention& m, const std::vector<double>& p, const GoldStep& g) {
   const auto r = std::find(m.verb->operations.begin(), m.verb->operations.end(), g.operation);
   if (r == m.verb->operations.end()) return -std::numeric_limits<double>::infinity();
@@ -211,8 +213,8 @@ double log_sum(double a, double b) {
   return most + std::log1p(std::exp(std::min(a, b) - most));
 }
 
-// Words and annotated operations, both in order: every pairing that keeps the order, weighed by its likelihood (forward and
-// backward sums). Leaves for each mention how likely it tells each operation, and the likeliest as its label.
+// Words and annotated operations, both in order: every pairing that keeps the order, weighed by its likelihood (forward
+// and backward sums). Leaves for each mention how likely it tells each operation, and the likeliest as its label.
 void align(Example& e, const Model* model) {
   const std::size_t n = e.scene.mentions.size(), k = e.gold.size();
   constexpr double unmatched = -6;
@@ -267,7 +269,8 @@ void label_times(Example& e) {
       }
 }
 
-std::vector<std::uint32_t> with_history(const Example& e, std::size_t mention, const StepsSoFar& so_far, FeatureNames& names) {
+std::vector<std::uint32_t> with_history(const Example& e, std::size_t mention, const StepsSoFar& so_far,
+                                        FeatureNames& names) {
   FeatureSink sink;
   sink.keep_names = true;
   history_features(e.scene, mention, so_far, sink);
@@ -276,7 +279,8 @@ std::vector<std::uint32_t> with_history(const Example& e, std::size_t mention, c
   return f;
 }
 
-void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std::uint32_t>>& all, const Settings& set, std::mt19937& chance) {
+void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std::uint32_t>>& all, const Settings& set,
+                  std::mt19937& chance) {
   std::vector<std::uint32_t> features;
   std::bernoulli_distribution blind(static_cast<double>(set.blindness));
   for (std::size_t i = 0; i < e.scene.mentions.size(); ++i) {
@@ -305,8 +309,9 @@ void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std:
 }
 
 // Features seen in recipes enough and in books enough to be worth a weight.
-std::vector<bool> seen_often(const std::vector<Example*>& examples, const std::vector<std::vector<std::vector<std::uint32_t>>>& features,
-                             std::size_t names, const Settings& set) {
+std::vector<bool> seen_often(const std::vector<Example*>& examples,
+                             const std::vector<std::vector<std::vector<std::uint32_t>>>& features, std::size_t names,
+                             const Settings& set) {
   std::vector<int> count(names);
   std::vector<std::set<std::string>> books(names);
   auto see = [&](const std::vector<std::uint32_t>& f, const std::string& book) {
@@ -371,7 +376,8 @@ StepWeights weights_of(const Model& m, const FeatureNames& names, const Settings
   StepWeights w;
   for (std::size_t f = 0; f * width < m.weight.size(); ++f)
     for (std::size_t c = 0; c < width; ++c)
-      if (std::abs(m.weight[f * width + c]) >= set.least_weight) w.add((FeatureHash{} << names.name(f)).value(), c, m.weight[f * width + c]);
+      if (std::abs(m.weight[f * width + c]) >= set.least_weight)
+        w.add((FeatureHash{} << names.name(f)).value(), c, m.weight[f * width + c]);
   w.accept_step = set.accept_step;
   w.accept_time = set.accept_time;
   w.finish();
@@ -384,9 +390,11 @@ struct Tally {
   double gold = 0, told = 0, hit = 0, gold_times = 0, told_times = 0, hit_times = 0;
   static double f1(double h, double t, double g) { return t + g > 0 ? 2 * h / (t + g) : 0; }
   void print(const char* what) const {
-    fmt::print("{}: operations F1 {:.4f} (precision {:.3f}, recall {:.3f}, of {}); durations F1 {:.4f} (precision {:.3f}, recall {:.3f}, of {})\n",
-               what, f1(hit, told, gold), hit / told, hit / gold, gold, f1(hit_times, told_times, gold_times),
-               hit_times / told_times, hit_times / gold_times, gold_times);
+    fmt::print(
+        "{}: operations F1 {:.4f} (precision {:.3f}, recall {:.3f}, of {}); durations F1 {:.4f} (precision {:.3f}, "
+        "recall {:.3f}, of {})\n",
+        what, f1(hit, told, gold), hit / told, hit / gold, gold, f1(hit_times, told_times, gold_times),
+        hit_times / told_times, hit_times / gold_times, gold_times);
   }
 };
 
@@ -420,7 +428,9 @@ void measure(const Example& e, const std::vector<ChosenStep>& steps, Tally& t) {
 void show(const Example& e, const std::vector<ChosenStep>& steps) {
   auto range = [](Range r) { return fmt::format("[{:g},{:g}]", r.low, r.high); };
   std::string gold, told;
-  for (const auto& g : e.gold) gold += fmt::format(" {}{}", operation_name(static_cast<std::size_t>(g.operation)), g.timed ? range(g.minutes) : "");
+  for (const auto& g : e.gold)
+    gold +=
+        fmt::format(" {}{}", operation_name(static_cast<std::size_t>(g.operation)), g.timed ? range(g.minutes) : "");
   for (const auto& s : steps)
     told += fmt::format(" {}{}({})", operation_name(static_cast<std::size_t>(s.operation)),
                         s.duration >= 0 ? range(e.scene.durations[static_cast<std::size_t>(s.duration)].minutes) : "",
@@ -432,13 +442,16 @@ std::string_view column_name(std::size_t c) {
   return c == StepScores::any ? "any" : c == StepScores::first ? "first" : operation_name(c);
 }
 
-void write(const Model& m, const FeatureNames& names, const Settings& set, const std::string& path, std::size_t recipes) {
+void write(const Model& m, const FeatureNames& names, const Settings& set, const std::string& path,
+           std::size_t recipes) {
   std::ofstream out(path);
-  out << "# What each feature of a verb's place speaks for: see step_features.cc for the features, tools/train_steps.cc for the\n"
+  out << "# What each feature of a verb's place speaks for: see step_features.cc for the features, "
+         "tools/train_steps.cc for the\n"
          "# learning. Not for editing by hand: learn it again.\n"
          "feature\tweights\tsource\n";
   const std::string source = fmt::format("learnt from {} receipts", recipes);
-  out << fmt::format("accept\tany:{:.2f}\t{}\nt:accept\tany:{:.2f}\t{}\n", set.accept_step, source, set.accept_time, source);
+  out << fmt::format("accept\tany:{:.2f}\t{}\nt:accept\tany:{:.2f}\t{}\n", set.accept_step, source, set.accept_time,
+                     source);
   for (std::size_t f = 0; f * width < m.weight.size(); ++f) {
     std::string cell;
     for (std::size_t c = 0; c < width; ++c) {
@@ -490,7 +503,8 @@ int main(int argc, char** argv) {
     int unmatched = 0;
     for (const auto& path : annotations) read_annotations(path, exported, examples, unmatched);
     if (!check_path.empty()) read_annotations(check_path, exported, checks, unmatched);
-    fmt::print("{} recipes, {} to check with; {} annotated ones are not in the export\n", examples.size(), checks.size(), unmatched);
+    fmt::print("{} recipes, {} to check with; {} annotated ones are not in the export\n", examples.size(),
+               checks.size(), unmatched);
     FeatureNames names;
     auto prepare = [&](Example& e) {
       e.words = Words(e.text);
@@ -541,7 +555,8 @@ int main(int argc, char** argv) {
         for (const auto& [op, n] : left)
           if (op >= 0) lost[operation_name(static_cast<std::size_t>(op))] += n;
       }
-      fmt::print("annotated operations that no verb of the table could tell: {:.1f} in a hundred", 100 * (1 - paired / all));
+      fmt::print("annotated operations that no verb of the table could tell: {:.1f} in a hundred",
+                 100 * (1 - paired / all));
       for (const auto& [op, n] : lost)
         if (n >= 4) fmt::print(" {} {}", op, n);
       fmt::print("\n");

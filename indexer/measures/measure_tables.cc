@@ -17,7 +17,8 @@ class Cells {
   std::string_view text(std::string_view column) {
     const int c = table_.column(column);
     if (c < 0) {
-      wrong("the table lacks the column \"" + std::string(column) + "\"", "add it to the heading line and to every row");
+      wrong("the table lacks the column \"" + std::string(column) + "\"",
+            "add it to the heading line and to every row");
       return {};
     }
     return row_->cells[static_cast<std::size_t>(c)];
@@ -27,7 +28,8 @@ class Cells {
     double v = 0;
     const auto [end, error] = std::from_chars(cell.data(), cell.data() + cell.size(), v);
     if (error != std::errc{} || end != cell.data() + cell.size())
-      wrong("\"" + std::string(cell) + "\" in the column " + std::string(column) + " is not a number", "write a plain number");
+      wrong("\"" + std::string(cell) + "\" in the column " + std::string(column) + " is not a number",
+            "write a plain number");
     return v;
   }
   int year(std::string_view column) { return text(column).empty() ? 0 : static_cast<int>(number(column)); }
@@ -70,17 +72,23 @@ Outcome<bool> each_row(const std::string& name, const std::string& overlay_folde
 Unit read_unit(Cells& c) {
   Unit u;
   for (auto& of : c.list("for")) {
-    if (of.empty()) u.any_stuff = true;
-    else u.of.push_back(std::move(of));
+    if (of.empty())
+      u.any_stuff = true;
+    else
+      u.of.push_back(std::move(of));
   }
   if (u.of.empty()) u.any_stuff = true;
   if (c.text("country") != "*") u.country = c.list("country");
   u.period = {c.year("from"), c.year("to")};
   const auto unit = c.text("unit");
-  if (unit == "g") u.unit = Amount::Unit::gram;
-  else if (unit == "ml") u.unit = Amount::Unit::millilitre;
-  else if (unit == "count") u.unit = Amount::Unit::count;
-  else c.wrong("\"" + std::string(unit) + "\" is not a unit", "write g, ml or count");
+  if (unit == "g")
+    u.unit = Amount::Unit::gram;
+  else if (unit == "ml")
+    u.unit = Amount::Unit::millilitre;
+  else if (unit == "count")
+    u.unit = Amount::Unit::count;
+  else
+    c.wrong("\"" + std::string(unit) + "\" is not a unit", "write g, ml or count");
   u.extent = c.extent();
   u.why = c.text("why");
   return u;
@@ -100,10 +108,12 @@ StuffClass read_class(Cells& c) {
 
 Outcome<MeasureTables> load_measure_tables(const std::string& overlay_folder) {
   MeasureTables t;
-  auto read = each_row("units", overlay_folder, [&](Cells& c) { t.units[std::string(c.text("measure"))].push_back(read_unit(c)); });
+  auto read = each_row("units", overlay_folder,
+                       [&](Cells& c) { t.units[std::string(c.text("measure"))].push_back(read_unit(c)); });
   if (read)
-    read = each_row("densities", overlay_folder,
-                    [&](Cells& c) { t.densities[std::string(c.text("stuff"))] = {read_class(c), c.extent()}; });
+    read = each_row("densities", overlay_folder, [&](Cells& c) {
+      t.densities[std::string(c.text("stuff"))] = {read_class(c), c.extent()};
+    });
   if (read)
     read = each_row("counted", overlay_folder, [&](Cells& c) {
       std::string key = std::string(c.text("stuff")) + "/" + std::string(c.text("measure"));

@@ -29,7 +29,7 @@ struct Period {
 enum class StuffClass : unsigned char { unknown, dry, thick, liquid, ale };
 
 struct Unit {
-  std::vector<std::string> of;       ///< foodstuffs' names or classes; empty for any stuff
+  std::vector<std::string> of;  ///< foodstuffs' names or classes; empty for any stuff
   bool any_stuff = false;
   std::vector<std::string> country;  ///< ISO 3166; empty for anywhere
   Period period;
@@ -57,10 +57,10 @@ template <typename T>
 using ByText = std::unordered_map<std::string, T, TextHash, std::equal_to<>>;
 
 struct MeasureTables {
-  ByText<std::vector<Unit>> units;          ///< by measure
-  ByText<Density> densities;                ///< by foodstuff
-  ByText<std::vector<Counted>> counted;     ///< by foodstuff, '/', measure
-  ByText<Extent> bends;                     ///< by note, '/', "spoon" or "*"
+  ByText<std::vector<Unit>> units;       ///< by measure
+  ByText<Density> densities;             ///< by foodstuff
+  ByText<std::vector<Counted>> counted;  ///< by foodstuff, '/', measure
+  ByText<Extent> bends;                  ///< by note, '/', "spoon" or "*"
 };
 
 /// Reads units, densities, counted and bends; the user's own folder laid over them. Faults name file and line.

@@ -1,6 +1,6 @@
-// Looks a printed amount up in the tables and carries its interval through to grams, millilitres or a count. Whatever the
-// book leaves open (year, country, stuff) is answered by the union of all that it may mean, so that a wider reading never
-// gives a narrower amount.
+// Looks a printed amount up in the tables and carries its interval through to grams, millilitres or a count. Whatever
+// the book leaves open (year, country, stuff) is answered by the union of all that it may mean, so that a wider reading
+// never gives a narrower amount.
 #include "indexer/measures/register.h"
 
 #include <algorithm>
@@ -51,11 +51,15 @@ bool of_class(const measuring::Unit& u, StuffClass c) {
   if (u.any_stuff) return true;
   const bool dry = is_any_of(u.of, "dry"), liquid = is_any_of(u.of, "liquid"), ale = is_any_of(u.of, "ale");
   switch (c) {
-    case StuffClass::unknown: return dry || liquid || ale;
-    case StuffClass::dry: return dry;
+    case StuffClass::unknown:
+      return dry || liquid || ale;
+    case StuffClass::dry:
+      return dry;
     case StuffClass::thick:
-    case StuffClass::liquid: return liquid;
-    case StuffClass::ale: return ale;
+    case StuffClass::liquid:
+      return liquid;
+    case StuffClass::ale:
+      return ale;
   }
   return false;
 }
@@ -69,13 +73,13 @@ void weigh(One& one, const Density& d, std::string_view of) {
   one.why += ", of " + std::string(of) + " by its usual weight";
 }
 
-// All rows of a measure that may be meant, joined. The first row of the table is the likeliest. A row that names the stuff
-// stands in for those of its class, but only where it holds for certain: of a book whose country or year is not known the
-// others may be true as well.
-std::optional<One> one_of(const std::vector<measuring::Unit>& rows, StuffClass as, const Density& stuff, const Measured& asked) {
-  const bool known_country = std::any_of(rows.begin(), rows.end(), [&](const measuring::Unit& u) {
-    return of_country(u, asked.country);
-  });
+// All rows of a measure that may be meant, joined. The first row of the table is the likeliest. A row that names the
+// stuff stands in for those of its class, but only where it holds for certain: of a book whose country or year is not
+// known the others may be true as well.
+std::optional<One> one_of(const std::vector<measuring::Unit>& rows, StuffClass as, const Density& stuff,
+                          const Measured& asked) {
+  const bool known_country =
+      std::any_of(rows.begin(), rows.end(), [&](const measuring::Unit& u) { return of_country(u, asked.country); });
   const std::string_view country = known_country ? asked.country : std::string_view{};
   auto may_hold = [&](const measuring::Unit& u) { return of_country(u, country) && u.period.holds(asked.year); };
   auto named = [&](const measuring::Unit& u) { return !asked.of.empty() && is_any_of(u.of, asked.of); };
@@ -91,8 +95,10 @@ std::optional<One> one_of(const std::vector<measuring::Unit>& rows, StuffClass a
       if (!by_name && (named_for_certain || !of_class(u, as))) continue;
       One one{u.unit, u.extent, u.why};
       weigh(one, stuff, asked.of);
-      if (!out) out = std::move(one);
-      else if (out->unit == one.unit) join(*out, one.extent, one.why);
+      if (!out)
+        out = std::move(one);
+      else if (out->unit == one.unit)
+        join(*out, one.extent, one.why);
     }
   }
   return out;
@@ -104,8 +110,10 @@ std::optional<One> counted(const MeasureTables& t, const Measured& asked, std::s
   std::optional<One> out;
   for (const Counted& c : rows->second) {
     if (!c.period.holds(asked.year)) continue;
-    if (!out) out = One{Amount::Unit::gram, c.extent, c.why};
-    else join(*out, c.extent, c.why);
+    if (!out)
+      out = One{Amount::Unit::gram, c.extent, c.why};
+    else
+      join(*out, c.extent, c.why);
   }
   return out;
 }
@@ -138,7 +146,8 @@ std::optional<Amount> Register::amount(const Measured& asked) const {
   const auto density = t.densities.find(asked.of);
   const Density stuff = density == t.densities.end() ? Density{} : density->second;
   // a level spoon holds of a dry stuff what it holds of water; only a rounded one holds more
-  const StuffClass as = asked.note == "level" && stuff.stuff_class == StuffClass::dry ? StuffClass::liquid : stuff.stuff_class;
+  const StuffClass as =
+      asked.note == "level" && stuff.stuff_class == StuffClass::dry ? StuffClass::liquid : stuff.stuff_class;
 
   std::optional<One> one = counted(t, asked, asked.measure);
   if (!one && asked.measure.empty()) one = One{Amount::Unit::count, {1, 1, 1}, "counted"};

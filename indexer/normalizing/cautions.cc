@@ -47,8 +47,10 @@ void Cautions::add(std::string_view phrase, std::uint32_t caution, Part part) {
   std::string held, first;
   std::size_t at = 0;
   for (auto w = next_word(phrase, at, held); !w.empty(); w = next_word(phrase, at, held)) {
-    if (first.empty()) first = w;
-    else p.more.emplace_back(w);
+    if (first.empty())
+      first = w;
+    else
+      p.more.emplace_back(w);
   }
   if (first.empty()) return;
   starts_[start_of(first)] = true;
@@ -63,16 +65,20 @@ Outcome<Cautions> Cautions::load(std::string_view table_bytes) {
   const int words = table->column("words"), where = table->column("where"), also = table->column("also"),
             unless = table->column("unless"), sentence = table->column("caution");
   if (std::min({words, where, also, unless, sentence}) < 0)
-    return fault("the table of cautions lacks a column", "give it words, where, also, unless, caution and source", table->file, 1);
+    return fault("the table of cautions lacks a column", "give it words, where, also, unless, caution and source",
+                 table->file, 1);
   for (const auto& row : table->rows) {
     auto cell = [&](int column) { return row.cells[static_cast<std::size_t>(column)]; };
     const auto number = static_cast<std::uint32_t>(out.cautions_.size());
     Caution c;
     c.sentence = cell(sentence);
-    if (cell(where) == "title") c.where = Where::title;
-    else if (cell(where) == "chapter") c.where = Where::chapter;
+    if (cell(where) == "title")
+      c.where = Where::title;
+    else if (cell(where) == "chapter")
+      c.where = Where::chapter;
     else if (cell(where) != "text")
-      return fault("\"" + std::string(cell(where)) + "\" is not a place of a recipe", "write text, title or chapter", table->file, row.line);
+      return fault("\"" + std::string(cell(where)) + "\" is not a place of a recipe", "write text, title or chapter",
+                   table->file, row.line);
     c.wants_also = !cell(also).empty();
     out.cautions_.push_back(std::move(c));
     for (const auto p : parts_of(cell(words))) out.add(p, number, Part::raises);
@@ -104,16 +110,19 @@ void Cautions::look(std::string_view text, Where where, std::vector<Seen>& seen)
     if (hit == by_first_.end()) continue;
     for (const Phrase& p : hit->second) {
       std::size_t behind = at;
-      const bool whole = std::all_of(p.more.begin(), p.more.end(), [&](const std::string& w) {
-        return same_word(next_word(text, behind, more), w);
-      });
+      const bool whole = std::all_of(p.more.begin(), p.more.end(),
+                                     [&](const std::string& w) { return same_word(next_word(text, behind, more), w); });
       if (!whole) continue;
       const Caution& c = cautions_[p.caution];
       Seen& s = seen[p.caution];
-      if (p.part == Part::also) s.also = s.also || where == Where::text;
-      else if (c.where != where) continue;
-      else if (p.part == Part::unless) s.silenced_at = place;
-      else if (place - s.silenced_at > silence) s.raised = true;
+      if (p.part == Part::also)
+        s.also = s.also || where == Where::text;
+      else if (c.where != where)
+        continue;
+      else if (p.part == Part::unless)
+        s.silenced_at = place;
+      else if (place - s.silenced_at > silence)
+        s.raised = true;
     }
   }
   for (Seen& s : seen) s.silenced_at = -1000;

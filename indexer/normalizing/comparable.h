@@ -16,7 +16,8 @@ namespace gallipot {
 
 /// What a recipe makes: "walnut" "catsup". Either may be empty.
 struct Dish {
-  std::string base;  ///< canonical foodstuff or style that the title names first ("walnut", "corn meal" for Indian meal)
+  std::string
+      base;  ///< canonical foodstuff or style that the title names first ("walnut", "corn meal" for Indian meal)
   std::string kind;  ///< canonical kind of dish ("catsup", "pudding"); spelling variants are one
 };
 

@@ -1,5 +1,5 @@
-// Reads a title as a noun phrase: the kind of dish is its last noun before "of", "for" or "with" ("walnut catsup FOR FISH"),
-// the base is the stuff before it ("WALNUT catsup") or, after "of", behind it ("catsup of WALNUTS").
+// Reads a title as a noun phrase: the kind of dish is its last noun before "of", "for" or "with" ("walnut catsup FOR
+// FISH"), the base is the stuff before it ("WALNUT catsup") or, after "of", behind it ("catsup of WALNUTS").
 #include <algorithm>
 #include <optional>
 
@@ -12,18 +12,18 @@ namespace {
 
 // A word or phrase of the title and what it may be.
 struct Piece {
-  std::size_t first = 0, last = 0;            ///< Words covered: [first, last)
+  std::size_t first = 0, last = 0;  ///< Words covered: [first, last)
   const DishKind* kind = nullptr;
   const TitleWord* title_word = nullptr;
-  bool stuff = false;                         ///< it is a foodstuff as well ("ham", "egg")
+  bool stuff = false;  ///< it is a foodstuff as well ("ham", "egg")
   bool comma_before = false;
 };
 
 struct Title {
   Words words;
   std::vector<Piece> pieces;
-  std::size_t head_end = 0;   ///< pieces before it are the head of the phrase
-  bool of = false;            ///< the head is ended by "of"
+  std::size_t head_end = 0;  ///< pieces before it are the head of the phrase
+  bool of = false;           ///< the head is ended by "of"
 };
 
 const DishKind* kind_named(const Lexicon& lexicon, std::string_view name) {
@@ -32,7 +32,8 @@ const DishKind* kind_named(const Lexicon& lexicon, std::string_view name) {
 }
 
 bool verb(const Piece& p) {
-  return p.title_word && (p.title_word->role == TitleWord::Role::verb || p.title_word->role == TitleWord::Role::strong_verb);
+  return p.title_word &&
+         (p.title_word->role == TitleWord::Role::verb || p.title_word->role == TitleWord::Role::strong_verb);
 }
 
 bool skipped(const Piece& p) { return p.title_word && !p.kind; }
@@ -91,7 +92,8 @@ Title read_title(std::string_view text, const Lexicon& lexicon) {
   bool named = false;  // a preposition before any noun ends nothing: "For curing hams"
   for (std::size_t i = 0; i < t.pieces.size(); ++i) {
     const Piece& p = t.pieces[i];
-    const bool stop = p.title_word && (p.title_word->role == TitleWord::Role::stop || p.title_word->role == TitleWord::Role::of);
+    const bool stop =
+        p.title_word && (p.title_word->role == TitleWord::Role::stop || p.title_word->role == TitleWord::Role::of);
     if (stop && named) {
       t.head_end = i;
       t.of = p.title_word->role == TitleWord::Role::of;
@@ -102,8 +104,8 @@ Title read_title(std::string_view text, const Lexicon& lexicon) {
   return t;
 }
 
-// The piece that names the kind: a strong verb before what is stuff as well as a dish, else the last noun of the head, else
-// any verb, else a noun behind the head.
+// The piece that names the kind: a strong verb before what is stuff as well as a dish, else the last noun of the head,
+// else any verb, else a noun behind the head.
 const Piece* kind_piece(const Title& t) {
   const Piece *noun = nullptr, *weak = nullptr, *strong = nullptr, *behind = nullptr;
   for (std::size_t i = 0; i < t.pieces.size(); ++i) {
@@ -129,7 +131,8 @@ const Piece* kind_piece(const Title& t) {
 }
 
 // The first foodstuff of the pieces in a row. Phrases may not run over the piece that names the kind.
-std::optional<std::string> stuff_in(const Title& t, std::size_t from, std::size_t to, const Piece* kind, const Lexicon& lexicon) {
+std::optional<std::string> stuff_in(const Title& t, std::size_t from, std::size_t to, const Piece* kind,
+                                    const Lexicon& lexicon) {
   std::vector<Word> row;
   auto flush = [&]() -> std::optional<std::string> {
     for (std::size_t i = 0; i < row.size(); ++i) {

@@ -1,4 +1,5 @@
-// Puts a parsed recipe beside its book: canonical kinds, amounts in SI for the book's time and place, the dish, cautions.
+// Puts a parsed recipe beside its book: canonical kinds, amounts in SI for the book's time and place, the dish,
+// cautions.
 #include "indexer/normalizing/normalize.h"
 
 #include <fmt/format.h>
@@ -12,7 +13,8 @@ namespace {
 
 // Stuff that every dish has some of, and that names none.
 bool of_every_dish(const ComparableIngredient& i) {
-  return i.kind == "water" || i.kind == "spice" || i.kind == "leaven" || i.printed.name == "sugar" || i.printed.name == "water";
+  return i.kind == "water" || i.kind == "spice" || i.kind == "leaven" || i.printed.name == "sugar" ||
+         i.printed.name == "water";
 }
 
 /// The chief ingredient: the first named that is not in every dish, else the first.
@@ -58,7 +60,8 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
     c.printed = std::move(i);
     out.ingredients.push_back(std::move(c));
   }
-  out.dish = dish_of(recipe.dish_title.empty() ? recipe.title : recipe.dish_title, recipe.chapter, chief(out.ingredients), lexicon);
+  out.dish = dish_of(recipe.dish_title.empty() ? recipe.title : recipe.dish_title, recipe.chapter,
+                     chief(out.ingredients), lexicon);
   out.steps = std::move(parsed.steps);
   out.cautions = Cautions::built_in().of(recipe);
   out.recipe = std::move(recipe);

@@ -19,15 +19,23 @@ Outcome<TitleWords> TitleWords::load(std::string_view table_bytes) {
     TitleWord w;
     w.kind = cell(kind);
     const auto name = cell(role);
-    if (name == "verb") w.role = TitleWord::Role::verb;
-    else if (name == "strong verb") w.role = TitleWord::Role::strong_verb;
-    else if (name == "skip") w.role = TitleWord::Role::skip;
-    else if (name == "stop") w.role = TitleWord::Role::stop;
-    else if (name == "of") w.role = TitleWord::Role::of;
-    else return fault("\"" + std::string(name) + "\" is not a role of a title word", "write verb, strong verb, skip, stop or of", table->file, row.line);
+    if (name == "verb")
+      w.role = TitleWord::Role::verb;
+    else if (name == "strong verb")
+      w.role = TitleWord::Role::strong_verb;
+    else if (name == "skip")
+      w.role = TitleWord::Role::skip;
+    else if (name == "stop")
+      w.role = TitleWord::Role::stop;
+    else if (name == "of")
+      w.role = TitleWord::Role::of;
+    else
+      return fault("\"" + std::string(name) + "\" is not a role of a title word",
+                   "write verb, strong verb, skip, stop or of", table->file, row.line);
     const bool verb = w.role == TitleWord::Role::verb || w.role == TitleWord::Role::strong_verb;
     if (verb == w.kind.empty())
-      return fault("a verb needs the kind of dish that it implies, and only a verb has one", "mend the cell \"kind\"", table->file, row.line);
+      return fault("a verb needs the kind of dish that it implies, and only a verb has one", "mend the cell \"kind\"",
+                   table->file, row.line);
     out.phrases.add(cell(word), static_cast<std::uint32_t>(out.words.size()));
     out.words.push_back(std::move(w));
   }

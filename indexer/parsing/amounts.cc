@@ -194,8 +194,8 @@ std::uint32_t past_vague_noun(const Row& row, std::uint32_t at) {
 std::uint32_t ditto_words(const Row& row, std::uint32_t i) {
   std::uint32_t end = i;
   if (row.key(i) == "ditto" || row.key(i) == "do") {
-    ++end;
-    if (row.key(end) == "." && row.word(end).glued) ++end;
+    const bool short_form = row.key(end++) == "do";
+    if (short_form && row.key(end) == "." && row.word(end).glued) ++end;
   } else if (row.key(i) == "," && row.key(i + 1) == "," && row.word(i + 1).glued) {
     end += 2;
   }
@@ -212,10 +212,16 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
   a.quantity_at = {at, at + n.words};
   a.article = n.article;
   std::uint32_t end = at + n.words;
-  if (n.fraction) {
+  if (const auto marks = n.fraction ? ditto_words(row, end) : 0; marks > 0) {  // "½ do. of pepper"
+    a.ditto = true;
+    end += marks;
+  } else if (n.fraction) {
     const auto after = take_fraction_measure(row, end, a);
     end = take_tail(row, after, a);
   } else {
+    if (row.key(end) == "(" && end + 2 < row.size() && row.word(end + 1).kind == Word::Kind::number &&
+        row.key(end + 2) == ")")
+      end += 3;  // "four (4) tablespoons"
     const auto from = row.hyphen(end) ? end + 1 : end;
     if (from < row.size() && row.measure(from) && !stuff_measure(row, from)) return std::nullopt;  // "two hours"
     if (n.article && (row.is(from, vague | little) || (row.key(from) == "very" && row.is(from + 1, little)) ||

@@ -37,7 +37,7 @@ bool denied(const Row& row, const Mention& m) {
   auto i = m.phrase.begin;
   // "no" may have been read as a word that modifies the name
   for (auto j = m.phrase.begin; j < m.name.begin; ++j)
-    if (row.key(j) == "no") return true;
+    if (row.key(j) == "no") return row.key(j + 1) != "more" && row.key(j + 1) != "less";
   bool any = false;
   while (i > 0 && row.is(i - 1, vague | article | little)) any = true, --i;
   while (i > 0 && one_of(row.key(i - 1), {"any", "more", "other", "further"})) {
@@ -48,7 +48,8 @@ bool denied(const Row& row, const Mention& m) {
   if (row.key(i - 1) == "no" || row.key(i - 1) == "neither" || row.key(i - 1) == "nor") return true;
   if (row.is(i - 1, of_word) && i >= 3 && row.key(i - 2) == "addition") i -= row.is(i - 3, definite) ? 3 : 2;
   if (i >= 2 && one_of(row.key(i - 1), {"adding", "using"})) --i;
-  if (i > 0 && row.key(i - 1) == "without") return i < 2 || row.key(i - 2) != "well";  // "does well without" is a choice
+  if (i > 0 && row.key(i - 1) == "without")
+    return i < 2 || row.key(i - 2) != "well";  // "does well without" is a choice
   if (any && i >= 2 && one_of(row.key(i - 1), {"add", "use", "put", "in", "need", "require", "want"})) {
     if (row.key(i - 1) == "in") --i;
     return i >= 2 && (row.key(i - 2) == "not" || row.key(i - 2) == "never");

@@ -54,6 +54,17 @@ bool variant_begins(const Row& row, std::uint32_t i) {
   return starts_with(row, i, "a", "cheap") && row.word(i).capital;
 }
 
+/// The mention and the one before are parted by a comma alone in a list that "either" opens.
+bool either_list(const Row& row, const std::vector<Mention>& mentions, std::uint32_t at) {
+  for (auto k = at; k > 0; --k) {
+    const auto gap = mentions[k - 1].name.end;
+    if (row.key(gap) != "," || gap + 1 != mentions[k].phrase.begin) return false;
+    const auto first = mentions[k - 1].phrase.begin;
+    if (first > 0 && row.key(first - 1) == "either") return true;
+  }
+  return false;
+}
+
 }  // namespace
 
 void relate_alternatives(const Row& row, std::vector<Mention>& mentions) {
@@ -78,6 +89,10 @@ void relate_alternatives(const Row& row, std::vector<Mention>& mentions) {
       const auto head = mentions[j - 2].alternative_to != kNone ? mentions[j - 2].alternative_to : j - 2;
       mentions[j - 1].alternative_to = head;
       m.alternative_to = head;
+    }
+    while (m.alternative_to > 0 && either_list(row, mentions, m.alternative_to)) {
+      const auto head = m.alternative_to - 1;  // "of either ham, tongue, veal, or beef"
+      for (auto k = head + 1; k <= j; ++k) mentions[k].alternative_to = head;
     }
     const auto& source = mentions[m.alternative_to];
     for (auto k = m.alternative_to + 1; k <= j; ++k) {

@@ -17,22 +17,23 @@ struct Named {
 
 // English number words; "couple" and "dozen" count as numbers before a unit of time.
 constexpr std::array<Named, 38> number_words = {{
-    {"a", 1},          {"an", 1},       {"one", 1},      {"two", 2},       {"three", 3},     {"four", 4},
-    {"five", 5},       {"six", 6},      {"seven", 7},    {"eight", 8},     {"nine", 9},      {"ten", 10},
-    {"eleven", 11},    {"twelve", 12},  {"thirteen", 13}, {"fourteen", 14}, {"fifteen", 15}, {"sixteen", 16},
-    {"seventeen", 17}, {"eighteen", 18}, {"nineteen", 19}, {"twenty", 20}, {"thirty", 30},   {"forty", 40},
-    {"fourty", 40},    {"fifty", 50},   {"sixty", 60},   {"seventy", 70},  {"eighty", 80},   {"ninety", 90},
-    {"couple", 2},     {"dozen", 12},   {"half", 0.5},   {"quarter", 0.25}, {"third", 1.0 / 3}, {"quarters", 0.25},
-    {"thirds", 1.0 / 3}, {"eigth", 8},
+    {"a", 1},           {"an", 1},           {"one", 1},      {"two", 2},        {"three", 3},
+    {"four", 4},        {"five", 5},         {"six", 6},      {"seven", 7},      {"eight", 8},
+    {"nine", 9},        {"ten", 10},         {"eleven", 11},  {"twelve", 12},    {"thirteen", 13},
+    {"fourteen", 14},   {"fifteen", 15},     {"sixteen", 16}, {"seventeen", 17}, {"eighteen", 18},
+    {"nineteen", 19},   {"twenty", 20},      {"thirty", 30},  {"forty", 40},     {"fourty", 40},
+    {"fifty", 50},      {"sixty", 60},       {"seventy", 70}, {"eighty", 80},    {"ninety", 90},
+    {"couple", 2},      {"dozen", 12},       {"half", 0.5},   {"quarter", 0.25}, {"third", 1.0 / 3},
+    {"quarters", 0.25}, {"thirds", 1.0 / 3}, {"eigth", 8},
 }};
 
 // In minutes. A month is 30 days and a year 365.
 constexpr std::array<Named, 24> units = {{
-    {"second", 1.0 / 60}, {"seconds", 1.0 / 60}, {"minute", 1},        {"minutes", 1},    {"min", 1},
-    {"mins", 1},          {"minuts", 1},         {"hour", 60},         {"hours", 60},     {"hr", 60},
-    {"hrs", 60},          {"day", 1440},         {"days", 1440},       {"week", 10080},   {"weeks", 10080},
-    {"fortnight", 20160}, {"fortnights", 20160}, {"month", 43200},     {"months", 43200}, {"year", 525600},
-    {"years", 525600},    {"se'nnight", 10080},  {"sennight", 10080},  {"houre", 60},
+    {"second", 1.0 / 60}, {"seconds", 1.0 / 60}, {"minute", 1},       {"minutes", 1},    {"min", 1},
+    {"mins", 1},          {"minuts", 1},         {"hour", 60},        {"hours", 60},     {"hr", 60},
+    {"hrs", 60},          {"day", 1440},         {"days", 1440},      {"week", 10080},   {"weeks", 10080},
+    {"fortnight", 20160}, {"fortnights", 20160}, {"month", 43200},    {"months", 43200}, {"year", 525600},
+    {"years", 525600},    {"se'nnight", 10080},  {"sennight", 10080}, {"houre", 60},
 }};
 
 template <std::size_t N>
@@ -71,7 +72,9 @@ class Reader {
   explicit Reader(const Words& words) : w_(words.all()) {}
 
   std::string_view key(std::size_t i) const { return i < w_.size() ? w_[i].key : std::string_view{}; }
-  std::string_view before(std::size_t end, std::size_t n) const { return end >= n ? w_[end - n].key : std::string_view{}; }
+  std::string_view before(std::size_t end, std::size_t n) const {
+    return end >= n ? w_[end - n].key : std::string_view{};
+  }
 
   /// The number that ends before word `end`, reading leftwards.
   std::optional<Number> number(std::size_t end) const {
@@ -112,10 +115,11 @@ class Reader {
     std::size_t at = end;
     const std::string_view last = before(end, 1);
     if ((last == "of" || last == "an" || last == "a") && end >= 2) {
-      std::size_t f = last == "of" ? end - 1 : end - 1;
+      std::size_t f = end - 1;
       if (last != "of" && before(end, 2) == "of") f = end - 2;
       if (const auto part = fraction_ending(f)) return part;
-      if (last == "of" && before(end, 2) == "couple") return Number{end >= 3 && before(end, 3) == "a" ? end - 3 : end - 2, 2, false};
+      if (last == "of" && before(end, 2) == "couple")
+        return Number{end >= 3 && before(end, 3) == "a" ? end - 3 : end - 2, 2, false};
       if (last == "of") return std::nullopt;
     }
     if (const auto part = fraction_ending(end)) return whole_before(*part);
@@ -173,7 +177,8 @@ void extend(const Words& words, const Reader& r, double unit, Duration& d) {
     const std::string_view k = r.key(j);
     const double times = r.key(i + 1) == "three" ? 3 : 1;
     const bool of_unit = r.key(j + 1) == "of" && named(units, r.key(j + 3));
-    if (is_fraction_word(k) || (words[std::min(j, words.size() - 1)].key.find('/') != std::string_view::npos && j < words.size())) {
+    if (is_fraction_word(k) ||
+        (words[std::min(j, words.size() - 1)].key.find('/') != std::string_view::npos && j < words.size())) {
       const double part = is_fraction_word(k) ? *named(number_words, k) * times : digits(k).value_or(0);
       const auto other = named(units, r.key(of_unit ? j + 3 : j + 1));
       // "an hour and a quarter of an hour" never stands for two times; "and half hour" names its unit again
@@ -207,7 +212,7 @@ void extend(const Words& words, const Reader& r, double unit, Duration& d) {
 // A number and its unit that end before the word after `at` (the unit word).
 std::optional<Duration> at_unit(const Words& words, const Reader& r, std::size_t at, double unit) {
   std::size_t end = at;
-  if (end > 0 && words[end - 1].key == "-") --end;            // "two-hour"
+  if (end > 0 && words[end - 1].key == "-") --end;  // "two-hour"
   if (end > 0 && (words[end - 1].key == "good" || words[end - 1].key == "full" || words[end - 1].key == "whole" ||
                   words[end - 1].key == "long"))
     --end;
@@ -242,14 +247,17 @@ std::optional<Duration> night(const Words& words, std::size_t i) {
   d.first = static_cast<std::uint32_t>(i);
   if (k == "overnight") return d;
   if (k != "night") return std::nullopt;
-  if (p == "-" && pp == "over") d.first -= 2;
-  else if (p == "over" || p == "all" || p == "one") d.first -= 1;
+  if (p == "-" && pp == "over")
+    d.first -= 2;
+  else if (p == "over" || p == "all" || p == "one")
+    d.first -= 1;
   else if (p == "a" || p == "the") {
-    const bool lasts = pp == "for" || pp == "stand" || pp == "lie" || pp == "lay" || pp == "during" || pp == "through" ||
-                       pp == "over" || pp == "remain";
+    const bool lasts = pp == "for" || pp == "stand" || pp == "lie" || pp == "lay" || pp == "during" ||
+                       pp == "through" || pp == "over" || pp == "remain";
     if (!lasts) return std::nullopt;
     d.first -= 1;
-  } else return std::nullopt;
+  } else
+    return std::nullopt;
   return d;
 }
 
@@ -284,7 +292,8 @@ std::vector<Duration> find_durations(const Words& words) {
     const Word& w = words[i];
     if (w.kind != Word::Kind::word || w.key.size() < 3) continue;
     const char c = w.key[0];  // the first letters of all words of time
-    if (c != 's' && c != 'm' && c != 'h' && c != 'd' && c != 'w' && c != 'f' && c != 'y' && c != 'n' && c != 'o') continue;
+    if (c != 's' && c != 'm' && c != 'h' && c != 'd' && c != 'w' && c != 'f' && c != 'y' && c != 'n' && c != 'o')
+      continue;
     std::optional<Duration> d = night(words, i);
     if (!d)
       if (const auto unit = named(units, w.key)) d = at_unit(words, r, i, *unit);

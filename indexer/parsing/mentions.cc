@@ -47,7 +47,7 @@ class Attacher {
     std::uint32_t words = 0;
     bool after_modifier = false;
     for (std::uint32_t j = i; j < m.name.begin; ++j) {
-      if (row_.hyphen(j)) continue;
+      if (row_.hyphen(j) || (j == i && row_.key(j) == "either")) continue;
       if (row_.key(j) == "," || row_.key(j) == "and") {
         if (!after_modifier || !modifier(row_, j + 1) || row_.key(j - 1).empty()) return kNone;
         continue;
@@ -233,7 +233,7 @@ class Attacher {
       if (used_[k]) continue;
       const auto& a = amounts_[k];
       if (a.vague || a.partial || !a.quantity || (a.of && !a.each)) continue;
-      if (a.measure.empty() && (a.article || !row_.listed[row_.tags[a.all.begin].line])) continue;
+      if (a.measure.empty() && !a.ditto && (a.article || !row_.listed[row_.tags[a.all.begin].line])) continue;
       std::uint32_t before = a.all.begin;
       bool each = a.each;
       while (before > 0 && (row_.key(before - 1) == "," || row_.key(before - 1) == ":" ||
@@ -244,6 +244,7 @@ class Attacher {
         auto& m = mentions_[j];
         if (!closes_at(m, before) || m.amount != kNone) continue;
         set(m, k);
+        if (a.ditto) borrow_measure(m, k);
         for (std::uint32_t i = j; each && i-- > 0 && mentions_[i].amount == kNone &&
                                   mentions_[i].name.end + 2 >= mentions_[i + 1].phrase.begin;) {
           set(mentions_[i], k);

@@ -138,6 +138,27 @@ std::string plain_base_before(const Row& row, const std::vector<Mention>& mentio
   return {};
 }
 
+/// What a unit without a name measures: the last stuff before with an amount, else the last one, but no seasoning.
+std::uint32_t measured_by(const std::vector<Mention>& mentions, std::uint32_t before) {
+  const auto seasons = [](const Mention& m) {
+    return m.food && (m.food->kind == "spice" || m.food->kind == "condiment" || m.food->kind == "herb" ||
+                      m.food->kind == "leaven");
+  };
+  const auto known = [&](const Mention& m) { return m.food && !seasons(m); };
+  for (auto j = before; j-- > 0;)
+    if (known(mentions[j]) && amount_told(mentions[j])) return j;
+  for (auto j = before; j-- > 0;)
+    if (known(mentions[j])) return j;
+  return kNone;
+}
+
+/// What "it" means at word `at`: juice or liquor told of since the last mention, else that mention.
+std::string plain_base_after(const Row& row, const Mention& last, std::uint32_t at) {
+  for (auto i = at; i-- > last.name.end;)
+    if (plain_base(row, i) && row.is(i - 1, definite)) return std::string(row.key(i));
+  return last.text;
+}
+
 struct Unit {
   PerUnit per;
   Extent all;                  ///< "to every quart of the liquor"
@@ -196,6 +217,10 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   } else if (every && at < row.size() && row.measure(at) && !row.point(at)) {
     u.per.measure = row.measure(at)->name;
     u.all.end = at + row.tags[at].measure_words;
+    const auto point = u.all.end;  // "every lb. of fruit", "every lb. fruit"
+    if (row.key(point) == "." && row.word(point).glued && point + 1 < row.size() &&
+        row.word(point + 1).kind == Word::Kind::word && !row.word(point + 1).capital)
+      ++u.all.end;
   } else if (every && at < row.size() && row.word(at).kind == Word::Kind::word && row.tags[at].measure == kNone) {
     u.per.measure.clear();
   } else {
@@ -204,7 +229,8 @@ std::optional<Unit> unit_at(const Row& row, const std::vector<PrintedAmount>& am
   const auto base = mention_in(mentions, u.all.end, u.all.end + 6);
   bool joined = base != kNone;
   for (auto j = u.all.end; joined && j < mentions[base].name.begin; ++j)
-    joined = !plain_base(row, j) && (!orders(row, j) || row.is(j - 1, of_word | definite)) && (!row.point(j) || row.hyphen(j)) &&
+    joined = !plain_base(row, j) && (!orders(row, j) || row.is(j - 1, of_word | definite)) &&
+             (!row.point(j) || row.hyphen(j)) &&
              (!row.is(j, conjunction | preposition | auxiliary | number | article | fraction) || row.is(j, of_word)) &&
              row.word(j).kind != Word::Kind::number;
   if (joined) {
@@ -292,10 +318,14 @@ void relate_units(const Row& row, const std::vector<PrintedAmount>& amounts, std
     const auto first = row.tags[i].clause;
     const bool opens = first == i || first + 1 == i || row.is(i - 1, conjunction) || (i > 0 && orders(row, i - 1));
     auto of = unit->per;
+    const bool it = row.is(unit->all.end, of_word) && row.key(unit->all.end + 1) == "it";
+    if (of.of.empty() && it && !back && before != kNone)  // "boil the vinegar; to each quart of it"
+      of.of = plain_base_after(row, mentions[before], i);
     if (of.of.empty() && !back) of.of = plain_base_before(row, mentions, i);
     if (of.of.empty()) {
-      const auto base = leant_on(mentions, after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
-      if (base != kNone) of.of = mentions[back && base == before && base > 0 ? base - 1 : base].text;
+      const auto upto = back ? before : (after == kNone ? static_cast<std::uint32_t>(mentions.size()) : after);
+      const auto base = measured_by(mentions, upto);
+      if (base != kNone) of.of = mentions[base].text;
     }
     const bool article_unit = !every && row.is(i + 1, article);
     if (back && (every || row.key(i) == "to")) {

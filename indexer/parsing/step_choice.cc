@@ -1,4 +1,5 @@
-// Scores every mention in view of the steps already chosen, then hangs each length of time on the step that it belongs to.
+// Scores every mention in view of the steps already chosen, then hangs each length of time on the step that it belongs
+// to.
 #include "indexer/parsing/step_choice.h"
 
 #include <algorithm>
@@ -6,8 +7,8 @@
 namespace gallipot::steps {
 namespace {
 
-// The mention that a length of time tells of: in its own clause the nearest before it, else the nearest after it, else the
-// nearest before it in its sentence. A chosen step is worth more than a mention that was not chosen.
+// The mention that a length of time tells of: in its own clause the nearest before it, else the nearest after it, else
+// the nearest before it in its sentence. A chosen step is worth more than a mention that was not chosen.
 int bearer(const Scene& s, const Duration& d, const std::vector<Choice>& choices, const std::vector<bool>& chosen) {
   const std::uint32_t clause = s.clause_of(d.first);
   const Clause& c = s.clauses[clause];
@@ -29,7 +30,8 @@ int bearer(const Scene& s, const Duration& d, const std::vector<Choice>& choices
   return best;
 }
 
-// "It will keep good for two years", "three weeks old", "ten years ago": how long the thing lasts or is, not what is done.
+// "It will keep good for two years", "three weeks old", "ten years ago": how long the thing lasts or is, not what is
+// done.
 bool is_age(const Scene& s, const Duration& d) {
   const std::string_view next = s.key(d.last);
   if (next == "old" || next == "ago") return true;
@@ -38,7 +40,8 @@ bool is_age(const Scene& s, const Duration& d) {
     const std::string_view k = s.key(i);
     if (k == "keeps") return true;
     const std::string_view before = s.key(static_cast<std::int64_t>(i) - 1);
-    if (k == "keep" && (before == "will" || before == "may" || before == "can" || before == "would" || before == "not")) return true;
+    if (k == "keep" && (before == "will" || before == "may" || before == "can" || before == "would" || before == "not"))
+      return true;
   }
   return false;
 }

@@ -11,7 +11,7 @@ namespace gallipot::steps {
 struct ChosenStep {
   std::uint32_t mention = 0;  ///< index in Scene::mentions
   int operation = 0;
-  int duration = -1;          ///< index in Scene::durations; -1 where none is told
+  int duration = -1;  ///< index in Scene::durations; -1 where none is told
 };
 
 std::vector<ChosenStep> choose_steps(const Scene& scene, const StepWeights& weights);

@@ -75,7 +75,8 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
   sink.take("v=", v);
   sink.take("vf=", v, "/", f);
   sink.take("w=", word.key);
-  const std::string_view o = operation_name(m.verb->operations[0]);  // stands for the verb where the verb itself is rare
+  const std::string_view o =
+      operation_name(m.verb->operations[0]);  // stands for the verb where the verb itself is rare
   sink.take("o=", o, "/", f);
 
   const Near p1 = near_word(s, at - 1), p2 = near_word(s, at - 2), p3 = near_word(s, at - 3);
@@ -104,7 +105,8 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
   sink.take("vn12=", v, "/", n1.key, "_", n2.key);
   sink.take("vn3=", v, "/", n3.key);
   sink.take("fpn=", f, "/", p1.kind, "/", n1.kind);
-  if (word.glued || (m.word + 1 < s.words->size() && (*s.words)[m.word + 1].glued && n1.key == "-")) sink.take("glued=", f);
+  if (word.glued || (m.word + 1 < s.words->size() && (*s.words)[m.word + 1].glued && n1.key == "-"))
+    sink.take("glued=", f);
 
   const std::uint32_t offset = m.word - c.first;
   const Near head = near_word(s, c.first), sentence_head = near_word(s, c.sentence_first);
@@ -168,9 +170,12 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
     if (next_time->minutes.low >= 720) sink.take("vdays=", v);
   }
   if (!timed) sink.take("notime=", f);
-  // a time told before any other verb is told, though points stand between: "let it hang in a cool, dry place three days"
-  const std::uint32_t other = mention + 1 < s.mentions.size() ? s.mentions[mention + 1].word : static_cast<std::uint32_t>(s.words->size());
-  if (!timed && next_time != s.durations.end() && next_time->first < other && s.clauses[s.clause_of(next_time->first)].sentence == c.sentence) {
+  // a time told before any other verb is told, though points stand between: "let it hang in a cool, dry place three
+  // days"
+  const std::uint32_t other =
+      mention + 1 < s.mentions.size() ? s.mentions[mention + 1].word : static_cast<std::uint32_t>(s.words->size());
+  if (!timed && next_time != s.durations.end() && next_time->first < other &&
+      s.clauses[s.clause_of(next_time->first)].sentence == c.sentence) {
     sink.take("later=", f);
     sink.take("vlater=", v);
   }
@@ -195,7 +200,9 @@ void mention_features(const Scene& s, std::size_t mention, FeatureSink& sink) {
     while (to + 1 < c.last && to < i + 4 && function_word(s, to)) ++to;
     const auto food = s.lexicon->foodstuff_phrases().longest(s.words->all(), to);
     const std::string_view place = s.verbs->place(s.key(to));
-    const std::string_view what = !place.empty() ? place : food.words ? std::string_view{s.lexicon->foodstuffs()[food.value].kind} : s.key(to);
+    const std::string_view what = !place.empty() ? place
+                                  : food.words   ? std::string_view{s.lexicon->foodstuffs()[food.value].kind}
+                                                 : s.key(to);
     sink.take("vto=", v, "/", s.key(i), "/", what);
     sink.take("to=", s.key(i), "/", what);
     ++told;
@@ -225,7 +232,8 @@ void history_features(const Scene& s, std::size_t mention, const StepsSoFar& so_
   sink.take("hf=", last, "/", f, "/", far);
   sink.take("hd=", f, "/", far);
   if (so_far.last_clause == m.clause) sink.take("hc=", v, "/", f);
-  if (so_far.last_but_one >= 0) sink.take("hh=", operation_name(static_cast<std::size_t>(so_far.last_but_one)), "_", last);
+  if (so_far.last_but_one >= 0)
+    sink.take("hh=", operation_name(static_cast<std::size_t>(so_far.last_but_one)), "_", last);
 }
 
 void duration_features(const Scene& s, std::size_t duration, FeatureSink& sink) {
@@ -233,7 +241,8 @@ void duration_features(const Scene& s, std::size_t duration, FeatureSink& sink) 
   const std::uint32_t clause = s.clause_of(d.first);
   const Clause& c = s.clauses[clause];
   const std::int64_t first = d.first, last = d.last;
-  const Near p1 = near_word(s, first - 1), p2 = near_word(s, first - 2), n1 = near_word(s, last), n2 = near_word(s, last + 1);
+  const Near p1 = near_word(s, first - 1), p2 = near_word(s, first - 2), n1 = near_word(s, last),
+             n2 = near_word(s, last + 1);
   sink.take("t:bias");
   sink.take("t:p1=", p1.key);
   sink.take("t:p2=", p2.key);
@@ -245,7 +254,8 @@ void duration_features(const Scene& s, std::size_t duration, FeatureSink& sink) 
   sink.take("t:sh=", near_word(s, c.sentence_first).key);
   sink.take("t:unit=", s.key(last - 1));
   sink.take(d.minutes.high >= 1440 ? "t:days" : d.minutes.high >= 60 ? "t:hours" : "t:minutes");
-  for (std::uint32_t i = d.first > c.first + 6 ? d.first - 6 : c.first; i < d.first; ++i) sink.take("t:a=", near_word(s, i).key);
+  for (std::uint32_t i = d.first > c.first + 6 ? d.first - 6 : c.first; i < d.first; ++i)
+    sink.take("t:a=", near_word(s, i).key);
   for (std::uint32_t i = d.last; i < c.last && i < d.last + 6; ++i) sink.take("t:b=", near_word(s, i).key);
   if (clause > 0 && near_word(s, c.sentence_first).key == "time") sink.take("t:label");
   bool before = false;

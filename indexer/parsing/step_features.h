@@ -48,8 +48,8 @@ struct FeatureSink {
 
 /// The steps told before a mention, as far as they matter to it.
 struct StepsSoFar {
-  int last_operation = -1;            ///< operation number; -1 at the beginning
-  std::uint32_t last_word = 0;        ///< where it was told
+  int last_operation = -1;      ///< operation number; -1 at the beginning
+  std::uint32_t last_word = 0;  ///< where it was told
   std::uint32_t last_clause = 0;
   int last_but_one = -1;
 };

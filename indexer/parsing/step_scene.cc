@@ -23,39 +23,118 @@ char clause_end(const Words& words, std::size_t i) {
       return runs_on && w.glued ? 0 : '.';
     }
     case '!':
-    case '?': return '.';
+    case '?':
+      return '.';
     case ';':
-    case ':': return ';';
+    case ':':
+      return ';';
     case ',':
     case '(':
-    case ')': return ',';
-    default: return 0;
+    case ')':
+      return ',';
+    default:
+      return 0;
   }
 }
 
 WordClass class_of(std::string_view k) {
   using W = WordClass;
   static const std::unordered_map<std::string_view, WordClass> table = {
-      {"a", W::determiner}, {"an", W::determiner}, {"the", W::determiner}, {"some", W::determiner},
-      {"this", W::determiner}, {"these", W::determiner}, {"your", W::determiner}, {"his", W::determiner},
-      {"its", W::determiner}, {"their", W::determiner}, {"any", W::determiner}, {"each", W::determiner},
-      {"every", W::determiner}, {"all", W::all}, {"no", W::determiner}, {"more", W::determiner}, {"as", W::as},
-      {"it", W::object}, {"them", W::object}, {"they", W::subject}, {"you", W::subject}, {"we", W::subject},
-      {"i", W::subject}, {"he", W::subject}, {"she", W::subject}, {"which", W::relative}, {"that", W::relative},
-      {"who", W::relative}, {"is", W::be}, {"are", W::be}, {"be", W::be}, {"been", W::be}, {"being", W::be},
-      {"was", W::be}, {"were", W::be}, {"have", W::have}, {"has", W::have}, {"had", W::have}, {"having", W::have},
-      {"should", W::modal}, {"must", W::modal}, {"may", W::modal}, {"can", W::modal}, {"will", W::modal},
-      {"shall", W::modal}, {"might", W::modal}, {"would", W::modal}, {"could", W::modal}, {"do", W::doing},
-      {"does", W::doing}, {"don't", W::negation}, {"not", W::negation}, {"never", W::negation}, {"to", W::to},
-      {"and", W::conjunction}, {"&", W::conjunction}, {"or", W::alternative}, {"but", W::but}, {"then", W::then},
-      {"next", W::then}, {"so", W::then}, {"afterwards", W::then}, {"also", W::then}, {"when", W::when},
-      {"if", W::condition}, {"till", W::till}, {"until", W::till}, {"before", W::when}, {"after", W::when},
-      {"while", W::when}, {"whilst", W::when}, {"unless", W::condition}, {"in", W::preposition},
-      {"into", W::preposition}, {"on", W::preposition}, {"upon", W::preposition}, {"over", W::preposition},
-      {"with", W::preposition}, {"by", W::preposition}, {"from", W::preposition}, {"at", W::preposition},
-      {"for", W::preposition}, {"of", W::of}, {"through", W::preposition}, {"under", W::preposition},
-      {"up", W::particle}, {"down", W::particle}, {"out", W::particle}, {"off", W::particle}, {"well", W::adverb},
-      {"very", W::adverb}, {"let", W::let}, {"lets", W::let}, {"again", W::adverb}, {"together", W::adverb},
+      {"a", W::determiner},
+      {"an", W::determiner},
+      {"the", W::determiner},
+      {"some", W::determiner},
+      {"this", W::determiner},
+      {"these", W::determiner},
+      {"your", W::determiner},
+      {"his", W::determiner},
+      {"its", W::determiner},
+      {"their", W::determiner},
+      {"any", W::determiner},
+      {"each", W::determiner},
+      {"every", W::determiner},
+      {"all", W::all},
+      {"no", W::determiner},
+      {"more", W::determiner},
+      {"as", W::as},
+      {"it", W::object},
+      {"them", W::object},
+      {"they", W::subject},
+      {"you", W::subject},
+      {"we", W::subject},
+      {"i", W::subject},
+      {"he", W::subject},
+      {"she", W::subject},
+      {"which", W::relative},
+      {"that", W::relative},
+      {"who", W::relative},
+      {"is", W::be},
+      {"are", W::be},
+      {"be", W::be},
+      {"been", W::be},
+      {"being", W::be},
+      {"was", W::be},
+      {"were", W::be},
+      {"have", W::have},
+      {"has", W::have},
+      {"had", W::have},
+      {"having", W::have},
+      {"should", W::modal},
+      {"must", W::modal},
+      {"may", W::modal},
+      {"can", W::modal},
+      {"will", W::modal},
+      {"shall", W::modal},
+      {"might", W::modal},
+      {"would", W::modal},
+      {"could", W::modal},
+      {"do", W::doing},
+      {"does", W::doing},
+      {"don't", W::negation},
+      {"not", W::negation},
+      {"never", W::negation},
+      {"to", W::to},
+      {"and", W::conjunction},
+      {"&", W::conjunction},
+      {"or", W::alternative},
+      {"but", W::but},
+      {"then", W::then},
+      {"next", W::then},
+      {"so", W::then},
+      {"afterwards", W::then},
+      {"also", W::then},
+      {"when", W::when},
+      {"if", W::condition},
+      {"till", W::till},
+      {"until", W::till},
+      {"before", W::when},
+      {"after", W::when},
+      {"while", W::when},
+      {"whilst", W::when},
+      {"unless", W::condition},
+      {"in", W::preposition},
+      {"into", W::preposition},
+      {"on", W::preposition},
+      {"upon", W::preposition},
+      {"over", W::preposition},
+      {"with", W::preposition},
+      {"by", W::preposition},
+      {"from", W::preposition},
+      {"at", W::preposition},
+      {"for", W::preposition},
+      {"of", W::of},
+      {"through", W::preposition},
+      {"under", W::preposition},
+      {"up", W::particle},
+      {"down", W::particle},
+      {"out", W::particle},
+      {"off", W::particle},
+      {"well", W::adverb},
+      {"very", W::adverb},
+      {"let", W::let},
+      {"lets", W::let},
+      {"again", W::adverb},
+      {"together", W::adverb},
   };
   if (k.size() <= 10)
     if (const auto it = table.find(k); it != table.end()) return it->second;
@@ -66,26 +145,28 @@ bool any_of(std::string_view k, std::initializer_list<std::string_view> list) {
   return std::find(list.begin(), list.end(), k) != list.end();
 }
 
-// Whether a word that is as often a noun or an adjective stands as an imperative does: at the head of its clause or after
-// "and", "then", "to", and with an object behind it ("CORE them", "and PEPPER the steak") or at the end ("boil, and CAN").
+// Whether a word that is as often a noun or an adjective stands as an imperative does: at the head of its clause or
+// after "and", "then", "to", and with an object behind it ("CORE them", "and PEPPER the steak") or at the end ("boil,
+// and CAN").
 bool as_imperative(const Words& words, std::size_t at, std::uint32_t clause_first) {
   const std::string_view before = at > clause_first ? words[at - 1].key : std::string_view{};
-  const bool leads = before.empty() || any_of(before, {"and", "then", "to", "or", "&", "should", "must", "may", "next", "also", "not"});
+  const bool leads = before.empty() ||
+                     any_of(before, {"and", "then", "to", "or", "&", "should", "must", "may", "next", "also", "not"});
   if (!leads) return false;
   if (at + 1 >= words.size() || words[at + 1].kind == Word::Kind::number) return true;
   const std::string_view after = words[at + 1].key;
   if (words[at + 1].kind == Word::Kind::point) return before == "and" && (after == "." || after == ";" || after == ",");
-  return any_of(after, {"it", "them", "the", "your", "a", "an", "some", "all", "each", "this", "these", "one", "two", "three", "four",
-                        "six", "eight", "twelve", "half", "as", "well", "up", "and", "in", "on", "over", "with", "lightly", "very", "out"});
+  return any_of(after, {"it",    "them", "the", "your",  "a",    "an",   "some",  "all",     "each", "this",
+                        "these", "one",  "two", "three", "four", "six",  "eight", "twelve",  "half", "as",
+                        "well",  "up",   "and", "in",    "on",   "over", "with",  "lightly", "very", "out"});
 }
 
 }  // namespace
 
 std::string_view class_name(WordClass c) {
   static constexpr std::array<std::string_view, 25> names = {
-      "word", "det", "all", "as", "pron", "subj", "rel", "be", "have", "modal",
-      "do", "not", "to", "and", "or", "but", "then", "when", "if", "till",
-      "prep", "of", "part", "adv", "let"};
+      "word", "det", "all", "as",   "pron", "subj", "rel",  "be",   "have", "modal", "do",  "not", "to",
+      "and",  "or",  "but", "then", "when", "if",   "till", "prep", "of",   "part",  "adv", "let"};
   return names[static_cast<std::size_t>(c)];
 }
 
@@ -126,7 +207,9 @@ Scene set_scene(const Words& words, const StepVerbs& verbs, const Lexicon& lexic
     if (words[i].kind != Word::Kind::word) continue;
     const VerbReading r = verbs.find(words[i].key);
     if (!r.verb) continue;
-    if (r.verb->ambiguous && (r.form == VerbForm::plain || r.form == VerbForm::third) && !as_imperative(words, i, now.first)) continue;
+    if (r.verb->ambiguous && (r.form == VerbForm::plain || r.form == VerbForm::third) &&
+        !as_imperative(words, i, now.first))
+      continue;
     // "let it boil" tells one step, and "boil" says which
     if (!s.mentions.empty() && s.mentions.back().verb->base == "let" && s.mentions.back().clause == s.clauses.size() &&
         i - s.mentions.back().word <= 6 && r.form == VerbForm::plain) {

@@ -16,10 +16,14 @@ std::string_view operation_name(std::size_t number) { return operation_names[num
 
 std::string_view form_name(VerbForm form) {
   switch (form) {
-    case VerbForm::plain: return "plain";
-    case VerbForm::third: return "third";
-    case VerbForm::past: return "past";
-    case VerbForm::gerund: return "gerund";
+    case VerbForm::plain:
+      return "plain";
+    case VerbForm::third:
+      return "third";
+    case VerbForm::past:
+      return "past";
+    case VerbForm::gerund:
+      return "gerund";
   }
   return "plain";
 }
@@ -28,7 +32,8 @@ namespace {
 
 bool vowel(char c) { return c == 'a' || c == 'e' || c == 'i' || c == 'o' || c == 'u'; }
 
-// The endings as printed: "-ed", the old "-'d" and bare "-d"; with the last consonant doubled or not, for printers differ.
+// The endings as printed: "-ed", the old "-'d" and bare "-d"; with the last consonant doubled or not, for printers
+// differ.
 struct Stems {
   std::string plain, doubled;
 };
@@ -53,7 +58,8 @@ Outcome<StepVerbs> StepVerbs::load(std::string_view verbs_bytes, std::string_vie
   const int verb = table->column("verb"), spellings = table->column("spellings"), past = table->column("past"),
             also = table->column("or"), means = table->column("operations");
   if (std::min({verb, spellings, past, also, means}) < 0)
-    return fault("the table of verbs lacks a column", "give it verb, spellings, past, or, operations and source", table->file, 1);
+    return fault("the table of verbs lacks a column", "give it verb, spellings, past, or, operations and source",
+                 table->file, 1);
   auto cell = [](const Table::Row& row, int column) { return row.cells[static_cast<std::size_t>(column)]; };
   StepVerbs out;
   for (const auto& row : table->rows) {
@@ -63,11 +69,12 @@ Outcome<StepVerbs> StepVerbs::load(std::string_view verbs_bytes, std::string_vie
     for (const auto op : parts_of(cell(row, means))) {
       const int number = operation_number(op);
       if (number < 0)
-        return fault("\"" + std::string(op) + "\" is not an operation", "use one of the operations of the export schema",
-                     table->file, row.line);
+        return fault("\"" + std::string(op) + "\" is not an operation",
+                     "use one of the operations of the export schema", table->file, row.line);
       v.operations.push_back(static_cast<std::uint8_t>(number));
     }
-    if (v.base.size() < 2 || v.operations.empty()) return fault("a verb without a meaning", "fill in its row", table->file, row.line);
+    if (v.base.size() < 2 || v.operations.empty())
+      return fault("a verb without a meaning", "fill in its row", table->file, row.line);
     out.verbs_.push_back(std::move(v));
   }
   // every verb's own name first, so that no made form of one hides another ("pot" and "pots", "ground" and "grounds")
@@ -86,7 +93,8 @@ Outcome<StepVerbs> StepVerbs::load(std::string_view verbs_bytes, std::string_vie
   const auto places = parse_table(places_bytes, "step-places", "step-places.tsv");
   if (!places) return tl::unexpected(places.error());
   const int place = places->column("place"), sort = places->column("sort");
-  if (place < 0 || sort < 0) return fault("the table of places lacks a column", "give it place, sort and source", places->file, 1);
+  if (place < 0 || sort < 0)
+    return fault("the table of places lacks a column", "give it place, sort and source", places->file, 1);
   for (const auto& row : places->rows) out.places_.emplace(cell(row, place), cell(row, sort));
   return out;
 }

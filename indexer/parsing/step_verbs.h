@@ -1,4 +1,5 @@
-// Which words can tell a step, and which operations may they mean there? The table step-verbs.tsv, ready for looking up.
+// Which words can tell a step, and which operations may they mean there? The table step-verbs.tsv, ready for looking
+// up.
 #pragma once
 
 #include <array>
@@ -14,11 +15,11 @@ namespace gallipot::steps {
 
 /// The operations of the export schema.
 inline constexpr std::array<std::string_view, 60> operation_names = {
-    "wash", "peel", "pare", "core", "stone", "shell", "cut", "chop", "slice", "grate", "pound", "grind", "rub",
-    "sift", "beat", "whip", "cream", "mix", "stir", "knead", "roll", "add", "season", "soak", "salt", "stand",
-    "pickle", "boil", "simmer", "stew", "scald", "steam", "fry", "roast", "broil", "bake", "toast", "melt", "brown",
-    "skim", "strain", "sieve", "press", "reduce", "cool", "freeze", "ferment", "fill", "bottle", "pot", "cover",
-    "seal", "turn", "lay", "pour", "dry", "smoke", "glaze", "garnish", "serve"};
+    "wash",   "peel",  "pare",   "core", "stone",  "shell", "cut",   "chop",   "slice", "grate",  "pound",   "grind",
+    "rub",    "sift",  "beat",   "whip", "cream",  "mix",   "stir",  "knead",  "roll",  "add",    "season",  "soak",
+    "salt",   "stand", "pickle", "boil", "simmer", "stew",  "scald", "steam",  "fry",   "roast",  "broil",   "bake",
+    "toast",  "melt",  "brown",  "skim", "strain", "sieve", "press", "reduce", "cool",  "freeze", "ferment", "fill",
+    "bottle", "pot",   "cover",  "seal", "turn",   "lay",   "pour",  "dry",    "smoke", "glaze",  "garnish", "serve"};
 inline constexpr std::size_t operation_count = operation_names.size();
 
 /// Place of an operation in the list above; -1 where it is none.
@@ -30,9 +31,9 @@ enum class VerbForm : std::uint8_t { plain, third, past, gerund };
 std::string_view form_name(VerbForm form);
 
 struct StepVerb {
-  std::string base;                     ///< "wash"
-  std::vector<std::uint8_t> operations; ///< what it may mean, commonest first
-  bool ambiguous = false;               ///< the plain word is often a noun or an adjective ("pepper", "dry")
+  std::string base;                      ///< "wash"
+  std::vector<std::uint8_t> operations;  ///< what it may mean, commonest first
+  bool ambiguous = false;                ///< the plain word is often a noun or an adjective ("pepper", "dry")
 };
 
 struct VerbReading {

@@ -38,9 +38,12 @@ Outcome<StepWeights> StepWeights::load(std::string_view table_bytes) {
                                         : operation_number(op);
       if (!number || which < 0)
         return fault("\"" + std::string(part) + "\" is not a weight", "write operation:number", table->file, row.line);
-      if (name == "accept") out.accept_step = value;
-      else if (name == "t:accept") out.accept_time = value;
-      else out.add((FeatureHash{} << name).value(), static_cast<std::size_t>(which), value);
+      if (name == "accept")
+        out.accept_step = value;
+      else if (name == "t:accept")
+        out.accept_time = value;
+      else
+        out.add((FeatureHash{} << name).value(), static_cast<std::size_t>(which), value);
     }
   }
   out.finish();
@@ -87,7 +90,8 @@ void StepWeights::add_scores(const FeatureSink& sink, StepScores& to) const {
 }
 
 float reading_score(const StepScores& scores, const StepVerb& verb, std::size_t reading) {
-  return scores.score[StepScores::any] + scores.score[verb.operations[reading]] + (reading == 0 ? scores.score[StepScores::first] : 0);
+  return scores.score[StepScores::any] + scores.score[verb.operations[reading]] +
+         (reading == 0 ? scores.score[StepScores::first] : 0);
 }
 
 Choice likeliest(const StepScores& scores, const StepVerb& verb) {

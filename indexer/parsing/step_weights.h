@@ -49,7 +49,7 @@ class StepWeights {
     Weight weight;
   };
   std::vector<Added> added_;
-  std::vector<Slot> slots_;      ///< open addressing; a power of two
+  std::vector<Slot> slots_;           ///< open addressing; a power of two
   std::vector<std::uint64_t> sieve_;  ///< a bit for each feature known, by its top bits: most features are not known
   std::vector<Weight> weights_;
 };

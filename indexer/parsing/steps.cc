@@ -1,9 +1,9 @@
 // Steps of a recipe: the words, cut into clauses, weighed by the learnt table, and told in order.
+#include <stdexcept>
+
+#include "indexer/lexicon/tables.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/parsing/step_choice.h"
-#include "indexer/lexicon/tables.h"
-
-#include <stdexcept>
 
 namespace gallipot {
 namespace {

@@ -116,8 +116,8 @@ bool is_contents(const std::vector<Looks>& looks, std::size_t begin, std::size_t
     }
     if (looks[i].first != 0) {
       ++lettered;
-      letters += static_cast<std::size_t>(looks[i].first) >= last;
-      last = static_cast<std::size_t>(looks[i].first);
+      letters += static_cast<std::size_t>(static_cast<unsigned char>(looks[i].first)) >= last;
+      last = static_cast<std::size_t>(static_cast<unsigned char>(looks[i].first));
     }
     before = &looks[i];
   }

@@ -33,7 +33,7 @@ std::string Site::in_folder(const std::string& name) const { return (fs::path(fo
 std::string Site::building() const { return in_folder(building_name(generation_)); }
 
 Outcome<bool> Site::begin() {
-  const auto made = prepare_index_folder(folder_);
+  auto made = prepare_index_folder(folder_);
   if (!made) return made;
   made_ = *made;
   auto lock = WritingLock::take(folder_);

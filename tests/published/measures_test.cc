@@ -35,27 +35,30 @@ TEST_P(PublishedMeasure, IsTheStandard) {
   EXPECT_NEAR(one(s.measure, s.of, s.year, s.country).likely, s.value, s.value * 1e-5) << s.measure;
 }
 
-INSTANTIATE_TEST_SUITE_P(Handbook44, PublishedMeasure,
-                         testing::Values(Standard{"pound", "", 1900, "US", 453.59237}, Standard{"ounce", "", 1900, "US", 28.349523125},
-                                         Standard{"grain", "", 1900, "US", 0.06479891}, Standard{"pennyweight", "", 1800, "GB", 1.55517384},
-                                         Standard{"scruple", "", 1800, "GB", 1.2959782}, Standard{"hundredweight", "", 1900, "GB", 50802.34544},
-                                         Standard{"hundredweight", "", 1900, "US", 45359.237}, Standard{"ton", "", 1900, "GB", 1016046.9},
-                                         Standard{"gallon", "water", 1900, "US", 3785.411784}, Standard{"quart", "water", 1900, "US", 946.352946},
-                                         Standard{"pint", "water", 1900, "US", 473.176473}, Standard{"gill", "water", 1900, "US", 118.29411825},
-                                         Standard{"fluid ounce", "water", 1900, "US", 29.5735295625},
-                                         Standard{"fluid drachm", "water", 1900, "US", 3.6966911953},
-                                         Standard{"peck", "", 1900, "US", 8809.76754}, Standard{"bushel", "", 1900, "US", 35239.07017}));
+INSTANTIATE_TEST_SUITE_P(
+    Handbook44, PublishedMeasure,
+    testing::Values(
+        Standard{"pound", "", 1900, "US", 453.59237}, Standard{"ounce", "", 1900, "US", 28.349523125},
+        Standard{"grain", "", 1900, "US", 0.06479891}, Standard{"pennyweight", "", 1800, "GB", 1.55517384},
+        Standard{"scruple", "", 1800, "GB", 1.2959782}, Standard{"hundredweight", "", 1900, "GB", 50802.34544},
+        Standard{"hundredweight", "", 1900, "US", 45359.237}, Standard{"ton", "", 1900, "GB", 1016046.9},
+        Standard{"gallon", "water", 1900, "US", 3785.411784}, Standard{"quart", "water", 1900, "US", 946.352946},
+        Standard{"pint", "water", 1900, "US", 473.176473}, Standard{"gill", "water", 1900, "US", 118.29411825},
+        Standard{"fluid ounce", "water", 1900, "US", 29.5735295625},
+        Standard{"fluid drachm", "water", 1900, "US", 3.6966911953}, Standard{"peck", "", 1900, "US", 8809.76754},
+        Standard{"bushel", "", 1900, "US", 35239.07017}));
 
 INSTANTIATE_TEST_SUITE_P(
     Statutes, PublishedMeasure,
-    testing::Values(Standard{"gallon", "wine", 1750, "GB", 231 * cubic_inch},      // 5 Anne c. 27 (1706)
-                    Standard{"gallon", "ale", 1750, "GB", 282 * cubic_inch},       // 12 Charles II c. 23 (1660)
-                    Standard{"bushel", "", 1750, "GB", 2150.42 * cubic_inch},      // 13 and 14 William III c. 5 (1701)
-                    Standard{"gallon", "wine", 1850, "GB", 4546.09},               // 5 Geo. IV c. 74 (1824): ten pounds of water
+    testing::Values(Standard{"gallon", "wine", 1750, "GB", 231 * cubic_inch},  // 5 Anne c. 27 (1706)
+                    Standard{"gallon", "ale", 1750, "GB", 282 * cubic_inch},   // 12 Charles II c. 23 (1660)
+                    Standard{"bushel", "", 1750, "GB", 2150.42 * cubic_inch},  // 13 and 14 William III c. 5 (1701)
+                    Standard{"gallon", "wine", 1850, "GB", 4546.09},  // 5 Geo. IV c. 74 (1824): ten pounds of water
                     Standard{"gill", "wine", 1850, "IE", 142.0653125}));
 
 TEST(PublishedMeasures, RatiosAreStatutory) {
-  for (const auto& [year, country] : {std::pair{1760, "GB"}, std::pair{1860, "GB"}, std::pair{1760, "US"}, std::pair{1900, "US"}}) {
+  for (const auto& [year, country] :
+       {std::pair{1760, "GB"}, std::pair{1860, "GB"}, std::pair{1760, "US"}, std::pair{1900, "US"}}) {
     const auto likely = [&, y = year, c = country](const char* m, const char* of) { return one(m, of, y, c).likely; };
     EXPECT_NEAR(likely("gallon", "wine"), 4 * likely("quart", "wine"), 1e-3);
     EXPECT_NEAR(likely("quart", "wine"), 2 * likely("pint", "wine"), 1e-3);

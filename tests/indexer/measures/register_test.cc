@@ -15,7 +15,8 @@ const Register& measures() {
   return **loaded;
 }
 
-Measured ask(double n, std::string_view measure, std::string_view of = {}, int year = 0, std::string_view country = {}) {
+Measured ask(double n, std::string_view measure, std::string_view of = {}, int year = 0,
+             std::string_view country = {}) {
   Measured m;
   m.low = m.high = n;
   m.measure = measure;
@@ -56,7 +57,8 @@ TEST(RegisterTest, LiquidsStayMillilitres) {
 
 TEST(RegisterTest, TheEnglishPintGrewIn1826) {
   EXPECT_NEAR(sure(ask(1, "pint", "milk", 1790, "GB")).high, 473.18, 0.01);
-  const Amount change = sure(ask(1, "pint", "milk", 1828, "GB"));  // either may be meant while the old measures wore out
+  const Amount change =
+      sure(ask(1, "pint", "milk", 1828, "GB"));  // either may be meant while the old measures wore out
   EXPECT_NEAR(change.low, 473.18, 0.01);
   EXPECT_NEAR(change.high, 568.26, 0.01);
   EXPECT_NEAR(sure(ask(1, "pint", "milk", 1870, "GB")).low, 568.26, 0.01);
@@ -109,7 +111,8 @@ TEST(RegisterTest, NotesBendTheMeasure) {
 }
 
 TEST(RegisterTest, AllAmountsAreInOrder) {
-  for (const char* measure : {"pound", "pint", "gill", "teacup", "wineglass", "peck", "saltspoon", "handful", "size of an egg", "drachm", "cup"})
+  for (const char* measure : {"pound", "pint", "gill", "teacup", "wineglass", "peck", "saltspoon", "handful",
+                              "size of an egg", "drachm", "cup"})
     for (const char* of : {"", "flour", "vinegar", "butter", "ale", "apple", "honey"})
       for (const int year : {0, 1700, 1825, 1826, 1850, 1910})
         for (const char* country : {"", "GB", "US", "CA", "FR"}) {
@@ -125,13 +128,15 @@ TEST(RegisterTest, AllAmountsAreInOrder) {
 TEST(RegisterTest, AWiderReadingIsNeverNarrower) {
   std::mt19937 random(11);
   auto pick = [&](const auto& from) { return from[random() % std::size(from)]; };
-  const char* all_measures[] = {"pound", "ounce", "drachm", "pint", "quart", "gallon", "gill", "peck", "teacup", "cup", "tablespoon",
-                                "teaspoon", "wineglass", "handful", "stone", "bottle", "", "dozen"};
+  const char* all_measures[] = {"pound",     "ounce",   "drachm", "pint",   "quart",      "gallon",
+                                "gill",      "peck",    "teacup", "cup",    "tablespoon", "teaspoon",
+                                "wineglass", "handful", "stone",  "bottle", "",           "dozen"};
   const char* stuffs[] = {"", "flour", "vinegar", "ale", "apple", "sugar", "egg", "onion", "walnut", "butter"};
   const char* countries[] = {"GB", "US", "CA", "IE", "AU"};
   int checked = 0;
   for (int trial = 0; trial < 4000; ++trial) {
-    Measured narrow = ask(1 + static_cast<double>(random() % 8), pick(all_measures), pick(stuffs), 1690 + static_cast<int>(random() % 240), pick(countries));
+    Measured narrow = ask(1 + static_cast<double>(random() % 8), pick(all_measures), pick(stuffs),
+                          1690 + static_cast<int>(random() % 240), pick(countries));
     const auto a = measures().amount(narrow);
     if (!a) continue;
     Measured no_year = narrow, no_country = narrow, neither = narrow, range = narrow;
@@ -142,8 +147,10 @@ TEST(RegisterTest, AWiderReadingIsNeverNarrower) {
       const auto b = measures().amount(wide);
       ASSERT_TRUE(b.has_value());
       EXPECT_EQ(a->unit, b->unit) << narrow.measure << " of " << narrow.of;
-      EXPECT_LE(b->low, a->low + 1e-9) << narrow.measure << " of " << narrow.of << ' ' << narrow.year << ' ' << narrow.country;
-      EXPECT_GE(b->high, a->high - 1e-9) << narrow.measure << " of " << narrow.of << ' ' << narrow.year << ' ' << narrow.country;
+      EXPECT_LE(b->low, a->low + 1e-9) << narrow.measure << " of " << narrow.of << ' ' << narrow.year << ' '
+                                       << narrow.country;
+      EXPECT_GE(b->high, a->high - 1e-9) << narrow.measure << " of " << narrow.of << ' ' << narrow.year << ' '
+                                         << narrow.country;
       ++checked;
     }
   }
@@ -153,15 +160,17 @@ TEST(RegisterTest, AWiderReadingIsNeverNarrower) {
 TEST(RegisterTest, TheUsersOwnTableIsLaidOver) {
   const auto folder = std::filesystem::temp_directory_path() / "gallipot-register-test";
   std::filesystem::create_directories(folder);
-  std::ofstream(folder / "units.tsv") << "measure\tsystem\tfor\tcountry\tfrom\tto\tunit\tlow\tlikely\thigh\twhy\tsource\n"
-                                         "teacup\thousehold\t\t*\t\t\tml\t150\t155\t160\tthe cup on my own shelf\tmeasured at home\n";
+  std::ofstream(folder / "units.tsv")
+      << "measure\tsystem\tfor\tcountry\tfrom\tto\tunit\tlow\tlikely\thigh\twhy\tsource\n"
+         "teacup\thousehold\t\t*\t\t\tml\t150\t155\t160\tthe cup on my own shelf\tmeasured at home\n";
   const auto own = Register::load(folder.string());
   ASSERT_TRUE(own.has_value()) << own.error().sentence();
   const auto a = (*own)->amount(ask(1, "teacup", "milk", 1850, "US"));
   ASSERT_TRUE(a.has_value());
   EXPECT_NEAR(a->likely, 155, 1e-9);
-  std::ofstream(folder / "units.tsv") << "measure\tsystem\tfor\tcountry\tfrom\tto\tunit\tlow\tlikely\thigh\twhy\tsource\n"
-                                         "teacup\thousehold\t\t*\t\t\tml\t150\tabout 155\t160\tmine\tmeasured at home\n";
+  std::ofstream(folder / "units.tsv")
+      << "measure\tsystem\tfor\tcountry\tfrom\tto\tunit\tlow\tlikely\thigh\twhy\tsource\n"
+         "teacup\thousehold\t\t*\t\t\tml\t150\tabout 155\t160\tmine\tmeasured at home\n";
   const auto wrong = Register::load(folder.string());
   ASSERT_FALSE(wrong.has_value());
   EXPECT_EQ(wrong.error().line, 2);

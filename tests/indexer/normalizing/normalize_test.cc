@@ -28,17 +28,19 @@ TEST_P(DishTest, IsReadFromTheTitle) {
   EXPECT_EQ(d.kind, GetParam().kind) << GetParam().title;
 }
 
-INSTANTIATE_TEST_SUITE_P(Titles, DishTest,
-                         testing::Values(Named{"To make Catsup of Walnuts", "walnut", "catsup"}, Named{"WALNUT CATCHUP", "walnut", "catsup"},
-                                         Named{"Walnut Ketchup for Fish Sauces", "walnut", "catsup"},
-                                         Named{"A nice Indian Meal Pudding", "corn meal", "pudding"}, Named{"A very good Palestine Soup", "palestine", "soup"},
-                                         Named{"Calf's Feet Jelly", "calf's foot", "jelly"}, Named{"CALVES' FOOT JELLY", "calf's foot", "jelly"},
-                                         Named{"Pease Soup, green", "green pea", "soup"}, Named{"Green Pea Soup", "green pea", "soup"},
-                                         Named{"To pickle Walnuts green", "walnut", "pickle"}, Named{"Pickled Walnuts", "walnut", "pickle"},
-                                         Named{"To preserve Cucumbers", "cucumber", "preserve"}, Named{"Marmalade of Quinces white", "quince", "marmalade"},
-                                         Named{"Raspberry Shrub", "raspberry", "shrub"}, Named{"To pot Beef", "beef", "potted meat"},
-                                         Named{"Potted Cheese", "cheese", "potted meat"}, Named{"Pickled Eggs", "egg", "pickle"},
-                                         Named{"An excellent Currant Cake without Eggs", "currant", "cake"}));
+INSTANTIATE_TEST_SUITE_P(
+    Titles, DishTest,
+    testing::Values(
+        Named{"To make Catsup of Walnuts", "walnut", "catsup"}, Named{"WALNUT CATCHUP", "walnut", "catsup"},
+        Named{"Walnut Ketchup for Fish Sauces", "walnut", "catsup"},
+        Named{"A nice Indian Meal Pudding", "corn meal", "pudding"},
+        Named{"A very good Palestine Soup", "palestine", "soup"}, Named{"Calf's Feet Jelly", "calf's foot", "jelly"},
+        Named{"CALVES' FOOT JELLY", "calf's foot", "jelly"}, Named{"Pease Soup, green", "green pea", "soup"},
+        Named{"Green Pea Soup", "green pea", "soup"}, Named{"To pickle Walnuts green", "walnut", "pickle"},
+        Named{"Pickled Walnuts", "walnut", "pickle"}, Named{"To preserve Cucumbers", "cucumber", "preserve"},
+        Named{"Marmalade of Quinces white", "quince", "marmalade"}, Named{"Raspberry Shrub", "raspberry", "shrub"},
+        Named{"To pot Beef", "beef", "potted meat"}, Named{"Potted Cheese", "cheese", "potted meat"},
+        Named{"Pickled Eggs", "egg", "pickle"}, Named{"An excellent Currant Cake without Eggs", "currant", "cake"}));
 
 TEST(DishTest, FallsBackOnChapterAndChiefIngredient) {
   const Dish d = dish_of("Another way", "PICKLES", "onion", lexicon());

@@ -177,6 +177,9 @@ TEST(Ingredients, UnitsAreOfWhatIsPrintedAfterThem) {
                    "mace"),
             "liquor");
   EXPECT_EQ(per_of("Strain the juice from the skins, and to every gallon put two pounds of sugar.", "sugar"), "juice");
+  EXPECT_EQ(per_of("INGREDIENTS.--To every lb. of bullaces allow 6 oz. of sugar.", "sugar"), "bullace");
+  EXPECT_EQ(per_of("Boil the vinegar, and stir into each quart of it two ounces of mace.", "mace"), "vinegar");
+  EXPECT_EQ(per_of("Allow half a lb. of sugar to every lb. bullaces.", "sugar"), "bullace");
   EXPECT_EQ(per_of("To every pound of bullaces allow half a pound of sugar.", "sugar"), "bullace");
 }
 
@@ -188,12 +191,28 @@ TEST(Ingredients, DittoMarksTakeTheMeasureOfTheLineAbove) {
   expect_amount(p, "allspice", 1, 1, "ounce");
   expect_amount(p, "mace", 3, 3, "ounce");
   expect_amount(p, "salt", 1, 1, "pound");
+  const auto q = parsed("A Store Sauce", {"Soy, two tablespoonfuls. Walnut ketchup, four ditto. 1 teaspoonful of salt, "
+                                          "1/2 do. of pepper. Shake them together."});
+  expect_amount(q, "walnut ketchup", 4, 4, "tablespoon");
+  expect_amount(q, "black pepper", 0.5, 0.5, "teaspoon");
+}
+
+TEST(Ingredients, EitherOpensAListOfAlternatives) {
+  const auto p =
+      parsed("A Forcemeat", {"Take four ounces of either ham, tongue, veal, or rabbit, two (2) tablespoonfuls of "
+                             "suet, and an egg; pound them well."});
+  for (const auto* name : {"ham", "tongue", "veal", "rabbit"}) {
+    ASSERT_TRUE(p.named(name)) << name;
+    expect_amount(p, name, 4, 4, "ounce");
+  }
+  for (const auto* name : {"tongue", "veal", "rabbit"}) EXPECT_EQ(p.named(name)->alternative_of, "ham") << name;
+  expect_amount(p, "suet", 2, 2, "tablespoon");
 }
 
 TEST(Ingredients, WhatIsDeniedIsNotWanted) {
-  const auto p = parsed("Plain Pease",
-                        {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
-                         "No vinegar is wanted. Use no salt, but add a sprig of mint."});
+  const auto p =
+      parsed("Plain Pease", {"Take a quart of pease, and boil them in two quarts of water without any sugar or butter. "
+                             "No vinegar is wanted. Use no salt, but add a sprig of mint."});
   EXPECT_TRUE(p.named("mint"));
   for (const auto* name : {"sugar", "butter", "vinegar", "salt"}) EXPECT_FALSE(p.named(name)) << name;
 }
@@ -207,9 +226,10 @@ TEST(Ingredients, PronounsTakeTheirAmountToTheStuff) {
 }
 
 TEST(Ingredients, ServingNotesAndTimeAreNoStuff) {
-  const auto p = parsed("A Brown Sauce",
-                        {"Take half a pint of ale, an ounce of sugar, a sprig of parsley, time, and sage. Stir it all the "
-                         "time. Serve with fowl or game; it is also good for fish. Eat it with roast mutton."});
+  const auto p =
+      parsed("A Brown Sauce",
+             {"Take half a pint of ale, an ounce of sugar, a sprig of parsley, time, and sage. Stir it all the "
+              "time. Serve with fowl or game; it is also good for fish. Eat it with roast mutton."});
   for (const auto* name : {"ale", "sugar", "thyme", "sage"}) EXPECT_TRUE(p.named(name)) << name;
   for (const auto* name : {"fowl", "game", "fish", "mutton"}) EXPECT_FALSE(p.named(name)) << name;
   const auto q = parsed("A Cake", {"Beat a pound of butter with a pound of sugar, and stir it for a long time."});

@@ -33,15 +33,18 @@ std::string ops_of(const std::string& text) {
 // The sentences below are invented; what is asserted is what any reader would say of them.
 
 TEST(StepsTest, ChainsOfImperatives) {
-  EXPECT_EQ(ops_of("Wash, pare and core the pippins; boil them in water till tender, strain the liquor, and bottle it."),
-            "wash pare core boil strain bottle");
+  EXPECT_EQ(
+      ops_of("Wash, pare and core the pippins; boil them in water till tender, strain the liquor, and bottle it."),
+      "wash pare core boil strain bottle");
 }
 
 TEST(StepsTest, StatesOfStuffAreNoSteps) {
   EXPECT_EQ(ops_of("Mix a pint of boiled milk with six well-beaten eggs, and bake it."), "mix bake");
 }
 
-TEST(StepsTest, BoilingWaterIsNoStep) { EXPECT_EQ(ops_of("Pour boiling water over the leaves and cover the jug."), "pour cover"); }
+TEST(StepsTest, BoilingWaterIsNoStep) {
+  EXPECT_EQ(ops_of("Pour boiling water over the leaves and cover the jug."), "pour cover");
+}
 
 TEST(StepsTest, TellsHowLong) {
   const auto steps = steps_of("Boil the damsons half an hour, then strain them, and let the juice stand for two days.");
@@ -105,7 +108,10 @@ TEST(StepVerbsTest, EveryRowNamesOperationsOnce) {
 }
 
 TEST(StepVerbsTest, AWrongOperationIsAFaultWithItsLine) {
-  const auto verbs = steps::StepVerbs::load("verb\tspellings\tpast\tor\toperations\tsource\nwash\t\t\t\twash\tcommon practice\njump\t\t\t\tjump\tcommon practice\n", "place\tsort\tsource\n");
+  const auto verbs = steps::StepVerbs::load(
+      "verb\tspellings\tpast\tor\toperations\tsource\nwash\t\t\t\twash\tcommon practice\njump\t\t\t\tjump\tcommon "
+      "practice\n",
+      "place\tsort\tsource\n");
   ASSERT_FALSE(verbs.has_value());
   EXPECT_EQ(verbs.error().line, 3);
 }
@@ -118,7 +124,8 @@ TEST(StepWeightsTest, TheBuiltInTableLoads) {
 }
 
 TEST(StepWeightsTest, AddsUpTheFeaturesOfAPlace) {
-  const auto weights = steps::StepWeights::load("feature\tweights\tsource\nv=boil\tboil:2|any:1\tinvented\nf=past\tany:-4\tinvented\n");
+  const auto weights =
+      steps::StepWeights::load("feature\tweights\tsource\nv=boil\tboil:2|any:1\tinvented\nf=past\tany:-4\tinvented\n");
   ASSERT_TRUE(weights.has_value()) << weights.error().sentence();
   steps::FeatureSink sink;
   sink.take("v=", "boil");
