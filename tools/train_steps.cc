@@ -133,11 +133,15 @@ std::vector<std::uint32_t> numbers_of(const FeatureSink& sink, FeatureNames& nam
 
 struct Settings {
   double l2 = 1e-1;
-  double l1 = 0.002;  ///< pulls weights that are of no use to nothing at all
-  double rate = 0.15;
+  double l1 = 0;  ///< pulls weights that are of no use to nothing at all
+  double rate = 0.5;
+  float caution = 60;  ///< how much must be seen of a feature before its weight moves freely
+  float time_caution = 0.01F;
+  double time_rate = 0.1;
+  float blindness = 0.6F;  ///< share of the features not looked at in each turn, so that none is leant on alone
   int epochs = 12, rounds = 4;
-  float accept_step = 0.33F, accept_time = 0.5F;
-  float least_weight = 0.03F;  ///< smaller ones are left out of the table
+  float accept_step = 0.31F, accept_time = 0.5F;
+  float least_weight = 0.02F;  ///< smaller ones are left out of the table
   int least_count = 5, least_books = 3;
 };
 
@@ -149,7 +153,8 @@ struct Model {
 
   float score(const std::vector<std::uint32_t>& features, std::size_t column) const {
     float s = 0;
-    for (const auto f : features) s += weight[f * width + column];
+    for (const auto f : features)
+      if (f < used.size()) s += weight[f * width + column];
     return s;
   }
   void learn(const std::vector<std::uint32_t>& features, std::size_t column, float gradient, const Settings& set) {
@@ -158,20 +163,21 @@ struct Model {
       const std::size_t at = f * width + column;
       const float g = gradient + static_cast<float>(set.l2) * weight[at];
       squared[at] += g * g;
-      const float step = static_cast<float>(set.rate) / std::sqrt(squared[at] + 1e-6F);
+      const float step = static_cast<float>(set.rate) / std::sqrt(squared[at] + set.caution);
       const float moved = weight[at] - step * g, pull = step * static_cast<float>(set.l1);
       weight[at] = moved > pull ? moved - pull : moved < -pull ? moved + pull : 0;
     }
   }
 };
 
-std::vector<double> reading_probabilities(const Model& m, const std::vector<std::uint32_t>& f, const StepVerb& verb) {
-  const float any = m.score(f, StepScores::any), first = m.score(f, StepScores::first);
+std::vector<double> reading_probabilities(const Model& m, const std::vector<std::uint32_t>& f, const StepVerb& verb,
+                                          float scale = 1) {
+  const float any = scale * m.score(f, StepScores::any), first = scale * m.score(f, StepScores::first);
   std::vector<double> p(verb.operations.size() + 1);
   double sum = 1;
   p.back() = 1;
   for (std::size_t r = 0; r < verb.operations.size(); ++r)
-    sum += p[r] = std::exp(std::min(30.0F, any + (r ? 0 : first) + m.score(f, verb.operations[r])));
+    sum += p[r] = std::exp(std::min(30.0F, any + (r ? 0 : first) + scale * m.score(f, verb.operations[r])));
   for (double& x : p) x /= sum;
   return p;
 }
@@ -273,70 +279,95 @@ std::vector<std::uint32_t> with_history(const Example& e, std::size_t mention, c
   return f;
 }
 
-void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std::uint32_t>>& features,
-                  const Settings& set) {
+void learn_recipe(Model& m, const Example& e, const std::vector<std::vector<std::uint32_t>>& all, const Settings& set,
+                  std::mt19937& chance) {
+  std::vector<std::uint32_t> features;
+  std::bernoulli_distribution blind(static_cast<double>(set.blindness));
   for (std::size_t i = 0; i < e.scene.mentions.size(); ++i) {
     const StepVerb& verb = *e.scene.mentions[i].verb;
-    const auto p = reading_probabilities(m, features[i], verb);
+    features.clear();
+    for (const auto f : all[i])
+      if (set.blindness <= 0 || !blind(chance)) features.push_back(f);
+    const auto p = reading_probabilities(m, features, verb, 1 / (1 - set.blindness));
     float step = 0;
     for (std::size_t r = 0; r < verb.operations.size(); ++r) {
       const auto told = e.belief[i].find(verb.operations[r]);
       const float belief = told == e.belief[i].end() ? 0 : told->second;
       step += belief;
-      m.learn(features[i], verb.operations[r], static_cast<float>(p[r]) - belief, set);
-      if (r == 0) m.learn(features[i], StepScores::first, static_cast<float>(p[0]) - belief, set);
+      m.learn(features, verb.operations[r], static_cast<float>(p[r]) - belief, set);
+      if (r == 0) m.learn(features, StepScores::first, static_cast<float>(p[0]) - belief, set);
     }
-    m.learn(features[i], StepScores::any, static_cast<float>(1 - p.back()) - step, set);
+    m.learn(features, StepScores::any, static_cast<float>(1 - p.back()) - step, set);
   }
+  Settings bold = set;  // lengths of time are few: what little is seen of a feature must do
+  bold.caution = set.time_caution;
+  bold.rate = set.time_rate;
   for (std::size_t d = 0; d < e.scene.durations.size(); ++d) {
     const float p = 1 / (1 + std::exp(-m.score(e.time_features[d], StepScores::any)));
-    m.learn(e.time_features[d], StepScores::any, p - e.time_label[d], set);
+    m.learn(e.time_features[d], StepScores::any, p - e.time_label[d], bold);
   }
 }
 
-Model learn(std::vector<Example*> examples, FeatureNames& names, const Settings& set) {
+// Features seen in recipes enough and in books enough to be worth a weight.
+std::vector<bool> seen_often(const std::vector<Example*>& examples,
+                             const std::vector<std::vector<std::vector<std::uint32_t>>>& features, std::size_t names,
+                             const Settings& set) {
+  std::vector<int> count(names);
+  std::vector<std::set<std::string>> books(names);
+  auto see = [&](const std::vector<std::uint32_t>& f, const std::string& book) {
+    for (const auto i : f) {
+      ++count[i];
+      if (static_cast<int>(books[i].size()) < set.least_books) books[i].insert(book);
+    }
+  };
+  for (std::size_t x = 0; x < examples.size(); ++x) {
+    for (const auto& f : features[x]) see(f, examples[x]->book);
+    for (const auto& f : examples[x]->time_features) see(f, examples[x]->book);
+  }
+  std::vector<bool> often(names);
+  for (std::size_t i = 0; i < names; ++i)
+    often[i] = count[i] >= set.least_count && static_cast<int>(books[i].size()) >= set.least_books;
+  return often;
+}
+
+// Learns from what the examples are believed to tell.
+Model fit(const std::vector<Example*>& examples, FeatureNames& names, const Settings& set) {
+  std::vector<std::vector<std::vector<std::uint32_t>>> features(examples.size());
+  for (std::size_t x = 0; x < examples.size(); ++x) {
+    StepsSoFar so_far;
+    const Example& e = *examples[x];
+    for (std::size_t i = 0; i < e.scene.mentions.size(); ++i) {
+      features[x].push_back(with_history(e, i, so_far, names));
+      if (e.label[i] >= 0)
+        so_far = {e.label[i], e.scene.mentions[i].word, e.scene.mentions[i].clause, so_far.last_operation};
+    }
+  }
   Model model;
-  for (int round = 0; round < set.rounds; ++round) {
-    for (Example* e : examples) align(*e, round ? &model : nullptr);
-    std::vector<std::vector<std::vector<std::uint32_t>>> features(examples.size());
-    for (std::size_t x = 0; x < examples.size(); ++x) {
-      StepsSoFar so_far;
-      const Example& e = *examples[x];
-      for (std::size_t i = 0; i < e.scene.mentions.size(); ++i) {
-        features[x].push_back(with_history(e, i, so_far, names));
-        if (e.label[i] >= 0)
-          so_far = {e.label[i], e.scene.mentions[i].word, e.scene.mentions[i].clause, so_far.last_operation};
-      }
-    }
-    std::vector<int> count(names.size());
-    std::vector<std::set<std::string>> books(names.size());
-    auto see = [&](const std::vector<std::uint32_t>& f, const std::string& book) {
-      for (const auto i : f) {
-        ++count[i];
-        if (static_cast<int>(books[i].size()) < set.least_books) books[i].insert(book);
-      }
-    };
-    for (std::size_t x = 0; x < examples.size(); ++x) {
-      for (const auto& f : features[x]) see(f, examples[x]->book);
-      for (const auto& f : examples[x]->time_features) see(f, examples[x]->book);
-    }
-    model.weight.assign(names.size() * width, 0);
-    model.squared.assign(names.size() * width, 0);
-    model.used.assign(names.size(), false);
-    for (std::size_t i = 0; i < names.size(); ++i)
-      model.used[i] = count[i] >= set.least_count && static_cast<int>(books[i].size()) >= set.least_books;
-    std::vector<std::size_t> order(examples.size());
-    std::iota(order.begin(), order.end(), 0);
-    std::mt19937 shuffle(7);
-    std::vector<float> sum(model.weight.size());  // the mean of the later passes wavers less than the last one
-    const int settled = set.epochs / 2;
-    for (int epoch = 0; epoch < set.epochs; ++epoch) {
-      std::shuffle(order.begin(), order.end(), shuffle);
-      for (const std::size_t x : order) learn_recipe(model, *examples[x], features[x], set);
-      if (epoch >= settled)
-        for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += model.weight[i];
-    }
-    for (std::size_t i = 0; i < sum.size(); ++i) model.weight[i] = sum[i] / static_cast<float>(set.epochs - settled);
+  model.weight.assign(names.size() * width, 0);
+  model.squared.assign(names.size() * width, 0);
+  model.used = seen_often(examples, features, names.size(), set);
+  std::vector<std::size_t> order(examples.size());
+  std::iota(order.begin(), order.end(), 0);
+  std::mt19937 chance(7);
+  std::vector<float> sum(model.weight.size());  // the mean of the later passes wavers less than the last one
+  const int settled = set.epochs / 2;
+  for (int epoch = 0; epoch < set.epochs; ++epoch) {
+    std::shuffle(order.begin(), order.end(), chance);
+    for (const std::size_t x : order) learn_recipe(model, *examples[x], features[x], set, chance);
+    if (epoch >= settled)
+      for (std::size_t i = 0; i < sum.size(); ++i) sum[i] += model.weight[i];
+  }
+  for (std::size_t i = 0; i < sum.size(); ++i) model.weight[i] = sum[i] / static_cast<float>(set.epochs - settled);
+  return model;
+}
+
+// Aligns and learns by turns.
+Model learn(const std::vector<Example*>& examples, FeatureNames& names, const Settings& set) {
+  for (Example* e : examples) align(*e, nullptr);
+  Model model = fit(examples, names, set);
+  for (int round = 1; round < set.rounds; ++round) {
+    for (Example* e : examples) align(*e, &model);
+    model = fit(examples, names, set);
   }
   return model;
 }
@@ -447,6 +478,10 @@ int main(int argc, char** argv) {
   app.add_option("--write", write_path, "where to write the table learnt from everything");
   app.add_option("--check", check_path, "annotations to measure only, never learnt from");
   app.add_option("--l2", set.l2);
+  app.add_option("--caution", set.caution);
+  app.add_option("--time-caution", set.time_caution);
+  app.add_option("--time-rate", set.time_rate);
+  app.add_option("--blindness", set.blindness);
   app.add_option("--l1", set.l1);
   app.add_option("--rate", set.rate);
   app.add_option("--epochs", set.epochs);
