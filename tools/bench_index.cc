@@ -117,7 +117,7 @@ struct Bench {
     });
   }
   std::string fresh(const std::string& name) const {
-    const std::string path = folder + "/" + name;
+    std::string path = folder + "/" + name;
     fs::remove_all(path);
     return path;
   }
@@ -287,7 +287,7 @@ void growing(const Bench& bench, const std::vector<unsigned>& steps) {
 }
 
 /// A shelf of a useful size: the books over and over, with ids of their own.
-std::vector<Book> useful(std::vector<Book> books, double least_mb) {
+std::vector<Book> useful(const std::vector<Book>& books, double least_mb) {
   double mb = 0;
   for (const auto& book : books) mb += static_cast<double>(fs::file_size(book.path)) / 1e6;
   return multiplied(books, std::max(1u, static_cast<unsigned>(least_mb / std::max(mb, 0.001) + 0.999)));
