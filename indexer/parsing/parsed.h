@@ -6,16 +6,10 @@
 #include <string>
 #include <vector>
 
+#include "indexer/text/range.h"
 #include "indexer/text/span.h"
 
 namespace gallipot {
-
-/// A closed range of printed numbers; low == high for a plain number.
-struct Range {
-  double low = 0;
-  double high = 0;
-  friend bool operator==(const Range&, const Range&) = default;
-};
 
 /// "half as much cloves", "the weight of the juice in sugar".
 struct Relative {
