@@ -4,6 +4,7 @@
 #include <sys/wait.h>
 #include <unistd.h>
 
+#include <array>
 #include <filesystem>
 
 #include "indexer/keeping/json_places.h"
@@ -35,21 +36,31 @@ TEST_F(WholeFile, IsReplacedAndReadBack) {
 }
 
 TEST_F(WholeFile, IsLockedAgainstASecondWriter) {
-  auto lock = std::make_unique<Outcome<FileLock>>(FileLock::take(path("a.lock"), held_));
-  ASSERT_TRUE(lock->has_value());
-  EXPECT_EQ(FileLock::take(path("a.lock"), held_).error().what, "held by another");
-  EXPECT_EQ(FileLock::wait(path("a.lock"), held_, 0.05).error().what, "held by another");
-  const pid_t child = ::fork();
-  if (child == 0) {  // another process waits until this one lets go
-    const bool got = FileLock::wait(path("a.lock"), held_, 20).has_value();
-    ::_exit(got ? 0 : 1);
+  {
+    const auto lock = FileLock::take(path("a.lock"), held_);
+    ASSERT_TRUE(lock.has_value());
+    EXPECT_EQ(FileLock::take(path("a.lock"), held_).error().what, "held by another");
+    EXPECT_EQ(FileLock::wait(path("a.lock"), held_, 0.05).error().what, "held by another");
   }
-  ::usleep(60'000);
-  lock.reset();
+  std::array<int, 2> ends{};
+  ASSERT_EQ(::pipe(ends.data()), 0);
+  const pid_t child = ::fork();
+  if (child == 0) {  // another process that takes the lock, tells, and dies with it a little later
+    const bool taken = FileLock::take(path("a.lock"), held_).has_value();
+    const auto lock = FileLock::take(path("a.lock"), held_);
+    const char told = taken && lock ? 'y' : 'n';
+    if (::write(ends[1], &told, 1) != 1) ::_exit(1);
+    ::usleep(100'000);
+    ::_exit(0);
+  }
+  char told = 'n';
+  ASSERT_EQ(::read(ends[0], &told, 1), 1);
+  EXPECT_EQ(told, 'y');
+  EXPECT_FALSE(FileLock::take(path("a.lock"), held_).has_value());
+  EXPECT_TRUE(FileLock::wait(path("a.lock"), held_, 20).has_value());
   int status = 0;
   ::waitpid(child, &status, 0);
   EXPECT_TRUE(WIFEXITED(status) && WEXITSTATUS(status) == 0);
-  EXPECT_TRUE(FileLock::take(path("a.lock"), held_).has_value());  // gone with the process that held it
 }
 
 TEST(JsonPlaces, FindsTheLineOfEachEntry) {
