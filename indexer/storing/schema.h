@@ -29,7 +29,7 @@ inline constexpr std::string_view ingredient = "XI";        ///< canonical ingre
 inline constexpr std::string_view ingredient_base = "XIB";  ///< what it is made of
 inline constexpr std::string_view operation = "XO";         ///< operation
 inline constexpr std::string_view chapter = "XH";           ///< stemmed word of the chapter head
-inline constexpr std::string_view shingle = "XL";           ///< MinHash signature piece, for lineage
+inline constexpr std::string_view shingle = "XL";           ///< a run of telling words, for lineage (see shingles.h)
 inline constexpr std::string_view word = "Z";               ///< stem of a word of title or text (see stems.h)
 
 /// The term of a value: the two put together, with no sign between them, cut to what a Xapian term can hold.
@@ -39,7 +39,7 @@ inline std::string term(std::string_view prefix, std::string_view value) {
   return std::string(prefix).append(value.substr(0, longest - prefix.size()));
 }
 
-// How often a term counts in a document (wdf): id, book, country and title_word 0 (they say nothing of likeness);
+// How often a term counts in a document (wdf): id, book, country, shingle and title_word 0 (they say nothing of likeness);
 // operation, title, chapter and word as often as they stand there; all others 1.
 
 // Value slots.
