@@ -5,14 +5,9 @@
 #include <string_view>
 
 #include "indexer/fault/fault.h"
+#include "indexer/keeping/whole_file.h"
 
 namespace gallipot {
-
-/// Puts `bytes` in the place of the file `path`: written beside it, brought to disk, then renamed over it.
-Outcome<bool> replace_file(const std::string& path, std::string_view bytes);
-
-/// Brings a file, or a folder with all that is in it, to disk.
-Outcome<bool> bring_to_disk(const std::string& path);
 
 /// Held by the one process that may write an index. Let go on destruction, also when the process dies.
 class WritingLock {
