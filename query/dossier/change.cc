@@ -370,7 +370,7 @@ class ChangeReader {
   }
 
   static tl::unexpected<Fault> unclear(const std::string& text) {
-    return fault(fmt::format("\"{}\" names no stuff of the receipt", text), how_to_say);
+    return fault(fmt::format("\"{}\" names no stuff of the recipe", text), how_to_say);
   }
 
   void add(Change change, const std::string& stuff, const std::string& text) {

@@ -14,10 +14,10 @@
 //                 shelf "note": "...", "caption": "..."}],
 //    "decisions": [{"date": "2026-03-02", "about": "wineglass", "words": "60 ml", "why": "..."}],
 //    "corrections": ["..."],                     sentences: what was corrected in its recipes, as of the last write
-//    "trials": [{"number": 1, "date": "2026-03-03", "of": "oldacre-1838/0019", "batch": "a quarter of the receipt",
+//    "trials": [{"number": 1, "date": "2026-03-03", "of": "oldacre-1838/0019", "batch": "a quarter of the recipe",
 //                "changes": "turn the ginger down by a third",
 //                "amounts": [{"stuff": "ginger", "amount": 8.5, "unit": "g"}],   unit g, ml or count; amount null: as
-//                "tasting": "...", "verdict": "..."}]}                           the receipt has it
+//                "tasting": "...", "verdict": "..."}]}                           the recipe has it
 //
 // Further members at the top of the file are kept as they are.
 #pragma once
@@ -45,7 +45,7 @@ struct DossierDecision {
   std::string date, about, words, why;
 };
 
-/// How much of a stuff goes into a trial. No amount: as the receipt has it ("to taste").
+/// How much of a stuff goes into a trial. No amount: as the recipe has it ("to taste").
 struct TrialAmount {
   std::string stuff;
   std::optional<double> amount;

@@ -39,7 +39,7 @@ Outcome<Trial> next_trial(const Dossier& dossier, const ComparableRecipe& of, do
                                  [&](const Trial& trial) { return trial.of == of.id; });
   if (last == dossier.trials.rend()) {
     out.amounts = amounts_of(of, batch);
-    out.batch = batch == 1 ? "the receipt as printed" : fmt::format("{:.4g} of the receipt", batch);
+    out.batch = batch == 1 ? "the recipe as printed" : fmt::format("{:.4g} of the recipe", batch);
   } else {
     out.amounts = last->amounts;
     for (TrialAmount& one : out.amounts)

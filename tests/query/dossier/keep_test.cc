@@ -150,7 +150,7 @@ TEST_F(Dossiers, OneThatIsNotThereIsAnsweredWithThoseThatAre) {
   EXPECT_FALSE(begin_dossier(folder_, "damson", "Again", "").has_value());
 }
 
-ComparableRecipe receipt() {
+ComparableRecipe recipe() {
   ComparableRecipe out;
   out.id = "a-1800/0001";
   const auto add = [&](const char* name, std::optional<Amount> amount) {
@@ -169,7 +169,7 @@ ComparableRecipe receipt() {
 TEST_F(Dossiers, ATrialFollowsFromTheOneBefore) {
   const auto lexicon = Lexicon::load().value();
   Dossier dossier;
-  const auto first = next_trial(dossier, receipt(), 0.5, "", *lexicon);
+  const auto first = next_trial(dossier, recipe(), 0.5, "", *lexicon);
   ASSERT_TRUE(first.has_value());
   EXPECT_EQ(first->number, 1U);
   ASSERT_EQ(first->amounts.size(), 3U);
@@ -177,14 +177,14 @@ TEST_F(Dossiers, ATrialFollowsFromTheOneBefore) {
   EXPECT_NEAR(first->amounts[1].amount.value(), 15, 1e-9) << "two mentions of ginger are one amount";
   EXPECT_FALSE(first->amounts[2].amount.has_value());
   dossier.trials.push_back(*first);
-  const auto second = next_trial(dossier, receipt(), 1, "turn the ginger down by a third", *lexicon);
+  const auto second = next_trial(dossier, recipe(), 1, "turn the ginger down by a third", *lexicon);
   ASSERT_TRUE(second.has_value()) << second.error().sentence();
   EXPECT_EQ(second->number, 2U);
   EXPECT_NEAR(second->amounts[1].amount.value(), 10, 1e-9);
   dossier.trials.push_back(*second);
-  const auto third = next_trial(dossier, receipt(), 2, "", *lexicon);
+  const auto third = next_trial(dossier, recipe(), 2, "", *lexicon);
   EXPECT_NEAR(third->amounts[1].amount.value(), 20, 1e-9);
-  EXPECT_FALSE(next_trial(dossier, receipt(), 0, "", *lexicon).has_value());
+  EXPECT_FALSE(next_trial(dossier, recipe(), 0, "", *lexicon).has_value());
 }
 
 }  // namespace
