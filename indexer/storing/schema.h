@@ -13,7 +13,7 @@
 namespace gallipot::schema {
 
 /// Raised by one whenever an index written before could be misread. An index of another version is refused.
-inline constexpr int version = 1;
+inline constexpr int version = 2;
 
 // Term prefixes. Multi-letter prefixes start with X, as Xapian's own conventions ask.
 inline constexpr std::string_view id = "Q";        ///< unique: recipe id
@@ -30,6 +30,7 @@ inline constexpr std::string_view ingredient_base = "XIB";  ///< what it is made
 inline constexpr std::string_view operation = "XO";         ///< operation
 inline constexpr std::string_view chapter = "XH";           ///< stemmed word of the chapter head
 inline constexpr std::string_view shingle = "XL";           ///< MinHash signature piece, for lineage
+inline constexpr std::string_view statements = "XM";        ///< book id: what the book says of its own measures
 inline constexpr std::string_view word = "Z";               ///< stem of a word of title or text (see stems.h)
 
 /// The term of a value: the two put together, with no sign between them, cut to what a Xapian term can hold.
@@ -38,6 +39,9 @@ inline std::string term(std::string_view prefix, std::string_view value) {
   constexpr std::size_t longest = 240;  // glass: 245 bytes, in which a NUL counts twice
   return std::string(prefix).append(value.substr(0, longest - prefix.size()));
 }
+
+// What a book says of its own measures lies in one document more, which has that one term and no other, no value and no
+// length: no query for recipes meets it.
 
 // How often a term counts in a document (wdf): id, book, country and title_word 0 (they say nothing of likeness);
 // operation, title, chapter and word as often as they stand there; all others 1.

@@ -5,12 +5,14 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <utility>
 
 #include "indexer/storing/codec.h"
 #include "indexer/storing/manifest.h"
 #include "indexer/storing/nearest.h"
 #include "indexer/storing/schema.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -51,6 +53,7 @@ Outcome<Shelf> Shelf::open(const std::string& folder) {
       for (auto& shelved : manifest->books) {
         shelf.books_.push_back(std::move(shelved.book));
         shelf.counts_.push_back(shelved.recipes);
+        shelf.statement_counts_.push_back(shelved.statements);
       }
       return shelf;
     } catch (const Xapian::Error& error) {
@@ -68,6 +71,30 @@ std::size_t Shelf::recipe_count() const {
   std::size_t n = 0;
   for (const auto count : counts_) n += count;
   return n;
+}
+
+std::size_t Shelf::statement_count() const {
+  std::size_t n = 0;
+  for (const auto count : statement_counts_) n += count;
+  return n;
+}
+
+Outcome<std::vector<Statement>> Shelf::statements(const std::string& book) const {
+  try {
+    return statements_of(*database_, book);
+  } catch (const Xapian::Error& error) {
+    return unreadable(error, folder_);
+  }
+}
+
+Outcome<std::vector<Statement>> Shelf::statements() const {
+  std::vector<Statement> all;
+  for (const auto& book : books_) {
+    auto some = statements(book.id);
+    if (!some) return some;
+    std::move(some->begin(), some->end(), std::back_inserter(all));
+  }
+  return all;
 }
 
 std::optional<Xapian::docid> Shelf::docid_of(std::string_view id) const {

@@ -5,6 +5,7 @@
 
 #include <utility>
 
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
@@ -12,7 +13,7 @@
 
 namespace gallipot {
 
-CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Register& measures) {
   CutBook out;
   BookReport& report = out.report;
   report.book = book.id;
@@ -34,6 +35,8 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
+  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon, measures);
+  report.statements = out.statements.size();
   return out;
 }
 
@@ -45,7 +48,7 @@ ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t 
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
                                                     const Register& measures, BookReport* report) {
-  CutBook cut = read_and_cut(book, lexicon);
+  CutBook cut = read_and_cut(book, lexicon, measures);
   std::vector<ComparableRecipe> out;
   out.reserve(cut.recipes.size());
   for (Recipe& recipe : cut.recipes) {

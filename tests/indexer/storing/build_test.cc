@@ -197,7 +197,7 @@ TEST_F(Build, RefusesASecondWriter) {
 TEST_F(Build, RefusesAnIndexOfAnotherVersionOrDamaged) {
   ASSERT_TRUE(build({book("larch", 6)}));
   auto manifest = read("index/shelf.json");
-  manifest.replace(manifest.find("\"schema\": 1"), 11, "\"schema\": 9");
+  manifest.replace(manifest.find("\"schema\": 2"), 11, "\"schema\": 9");
   write("index/shelf.json", manifest);
   EXPECT_NE(told(build({book("larch", 6)})).find("schema 9"), std::string::npos);
   write("index/shelf.json", manifest.substr(0, manifest.size() / 2));
