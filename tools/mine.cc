@@ -30,9 +30,8 @@ int main(int argc, char** argv) {
   CLI11_PARSE(app, argc, argv);
 
   const auto lexicon = Lexicon::load();
-  const auto measures = Register::load();
-  if (!lexicon || !measures) {
-    fmt::print(stderr, "{}\n", lexicon ? measures.error().sentence() : lexicon.error().sentence());
+  if (!lexicon) {
+    fmt::print(stderr, "{}\n", lexicon.error().sentence());
     return 2;
   }
   for (const auto& file : files) {
@@ -42,7 +41,7 @@ int main(int argc, char** argv) {
       return 2;
     }
     const auto id = std::filesystem::path(file).stem().string();
-    for (const auto& s : mine(read->blocks, id, **lexicon, **measures))
+    for (const auto& s : mine(read->blocks, id, **lexicon))
       fmt::print("{} {:>6} p.{:<5} {}{} = {}  [{}]\n", s.book, s.line, s.page, s.measure,
                  s.of.empty() ? "" : " of " + s.of, figure(s), s.quote);
   }

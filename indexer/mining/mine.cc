@@ -36,8 +36,8 @@ std::string folded(std::string_view words) {
 
 class Walk {
  public:
-  Walk(const std::string& book, const Lexicon& lexicon, const Register& measures)
-      : book_(book), sizes_(lexicon, measures), scout_(lexicon), tables_(sizes_) {}
+  Walk(const std::string& book, const Lexicon& lexicon)
+      : book_(book), sizes_(lexicon), scout_(lexicon), tables_(sizes_) {}
 
   void read(const Block& block) {
     if (block.text.empty() || block.contents) return;
@@ -104,9 +104,8 @@ class Walk {
 
 }  // namespace
 
-std::vector<Statement> mine(const std::vector<Block>& blocks, const std::string& book, const Lexicon& lexicon,
-                            const Register& measures) {
-  Walk walk(book, lexicon, measures);
+std::vector<Statement> mine(const std::vector<Block>& blocks, const std::string& book, const Lexicon& lexicon) {
+  Walk walk(book, lexicon);
   for (const Block& block : blocks) walk.read(block);
   return walk.finish();
 }

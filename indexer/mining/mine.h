@@ -9,15 +9,13 @@
 #include <vector>
 
 #include "indexer/lexicon/lexicon.h"
-#include "indexer/measures/register.h"
 #include "indexer/measures/statement.h"
 #include "indexer/reading/block.h"
 
 namespace gallipot {
 
 /// The statements of a book, in order of line; `book` is the id that each carries. Two amounts are taken for equal only
-/// where `measures` holds that to be possible. Thread-safe.
-std::vector<Statement> mine(const std::vector<Block>& blocks, const std::string& book, const Lexicon& lexicon,
-                            const Register& measures);
+/// where the register's own tables hold that to be possible. Thread-safe.
+std::vector<Statement> mine(const std::vector<Block>& blocks, const std::string& book, const Lexicon& lexicon);
 
 }  // namespace gallipot

@@ -30,6 +30,12 @@ int rank_named(const std::string& name, int otherwise) {
   return at == ranks.end() ? otherwise : at->second;
 }
 
+/// What the tables that come with the program hold of a measure.
+std::optional<Amount> general(const Measured& asked) {
+  static const auto tables = Register::load();
+  return tables ? (*tables)->amount(asked) : std::nullopt;
+}
+
 /// Times by which two intervals miss each other; 1 where they touch.
 double apart(double low_a, double high_a, double low_b, double high_b) {
   if (low_a > high_b) return low_a / high_b;
@@ -49,7 +55,7 @@ const std::optional<Amount>& Sizes::of(const std::string& measure) {
   if (fresh) {
     Measured asked;
     asked.measure = measure;
-    at->second = measures_.amount(asked);
+    at->second = general(asked);
   }
   return at->second;
 }
@@ -59,7 +65,7 @@ const std::optional<Amount>& Sizes::of_one(const std::string& stuff) {
   if (fresh) {
     Measured asked;
     asked.of = stuff;
-    at->second = measures_.amount(asked);
+    at->second = general(asked);
     if (at->second && at->second->unit != Amount::Unit::gram) at->second.reset();
   }
   return at->second;

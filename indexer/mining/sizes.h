@@ -12,10 +12,11 @@
 
 namespace gallipot::mining {
 
-/// Remembers what the register answers; one a thread. Lexicon and register must outlive it.
+/// Remembers what the register answers by its own tables, without any book's statements, since those are what is looked
+/// for. One a thread; the lexicon must outlive it.
 class Sizes {
  public:
-  Sizes(const Lexicon& lexicon, const Register& measures) : lexicon_(lexicon), measures_(measures) {}
+  explicit Sizes(const Lexicon& lexicon) : lexicon_(lexicon) {}
 
   /// One of the measure, of any stuff, at any time and place; nothing where the register has no figure.
   const std::optional<Amount>& of(const std::string& measure);
@@ -30,7 +31,6 @@ class Sizes {
 
  private:
   const Lexicon& lexicon_;
-  const Register& measures_;
   std::unordered_map<std::string, std::optional<Amount>> measures_known_, stuffs_known_;
 };
 

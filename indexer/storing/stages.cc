@@ -13,7 +13,7 @@
 
 namespace gallipot {
 
-CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Register& measures) {
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
   CutBook out;
   BookReport& report = out.report;
   report.book = book.id;
@@ -35,24 +35,24 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Register& m
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
-  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon, measures);
+  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
   report.statements = out.statements.size();
   return out;
 }
 
-ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
-                                 const Register& measures) {
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon) {
   ParsedRecipe parsed = parse(recipe, lexicon);
-  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon, measures);
+  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
 }
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
                                                     const Register& measures, BookReport* report) {
-  CutBook cut = read_and_cut(book, lexicon, measures);
+  CutBook cut = read_and_cut(book, lexicon);
   std::vector<ComparableRecipe> out;
   out.reserve(cut.recipes.size());
   for (Recipe& recipe : cut.recipes) {
-    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon, measures));
+    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon));
+    weigh(out.back(), measures);
     cut.report.ingredients += out.back().ingredients.size();
   }
   if (report) *report = cut.report;
