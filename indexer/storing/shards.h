@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 #include "indexer/storing/documents.h"
 
@@ -21,6 +22,8 @@ class Shards {
   Shards(std::string prefix, std::size_t shard_recipes, const Lexicon& lexicon);
 
   void add(const ComparableRecipe& recipe);
+  /// Adds what a book says of its own measures; nothing where it says nothing. Once a book.
+  void add_statements(const std::string& book, const std::vector<Statement>& statements);
 
   /// Closes the last shard. The paths of all shards, in order of writing.
   const std::vector<std::string>& finish();
