@@ -22,8 +22,7 @@ namespace fs = std::filesystem;
 std::string reason(int error) { return std::generic_category().message(error); }
 
 tl::unexpected<Fault> cannot_write(const std::string& path, int error) {
-  return fault("cannot be written: " + reason(error), "see whether the disk is full and who may write here",
-               path);
+  return fault("cannot be written: " + reason(error), "see whether the disk is full and who may write here", path);
 }
 
 /// A file descriptor, closed when it goes.

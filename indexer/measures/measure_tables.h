@@ -13,11 +13,6 @@
 
 namespace gallipot::measuring {
 
-/// A closed interval with its likely value.
-struct Extent {
-  double low = 0, likely = 0, high = 0;
-};
-
 /// Years of printing for which a row holds; 0 is without limit.
 struct Period {
   int from = 0, to = 0;

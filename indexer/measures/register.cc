@@ -10,7 +10,6 @@
 namespace gallipot {
 using measuring::Counted;
 using measuring::Density;
-using measuring::Extent;
 using measuring::MeasureTables;
 using measuring::StuffClass;
 
@@ -138,6 +137,12 @@ Outcome<std::shared_ptr<const Register>> Register::load(const std::string& overl
   auto out = std::make_shared<Register>();
   out->tables_ = std::make_shared<const Tables>(std::move(*tables));
   return std::shared_ptr<const Register>(std::move(out));
+}
+
+std::shared_ptr<const Register> Register::with(Layers layers) const {
+  auto out = std::make_shared<Register>(*this);
+  out->layers_ = std::make_shared<const Layers>(std::move(layers));
+  return out;
 }
 
 std::optional<Amount> Register::amount(const Measured& asked) const {

@@ -37,11 +37,10 @@ tl::unexpected<Fault> xapian_fault(const Xapian::Error& error, const std::string
 class IndexingRun {
  public:
   IndexingRun(const std::vector<Book>& books, const std::vector<std::uint32_t>& orders, const Lexicon& lexicon,
-              const Register& measures, const BuildOptions& options)
+              const BuildOptions& options)
       : books_(books),
         orders_(orders),
         lexicon_(lexicon),
-        measures_(measures),
         options_(options),
         sizes_(sizes_of(books)),
         sharing_(sizes_),
@@ -118,7 +117,7 @@ class IndexingRun {
     std::size_t ingredients = 0;
     for (std::size_t i = work.from; i < work.to; ++i) {
       const auto recipe =
-          make_comparable(std::move(work.open->recipes[i]), books_[work.book], orders_[work.book], lexicon_, measures_);
+          make_comparable(std::move(work.open->recipes[i]), books_[work.book], orders_[work.book], lexicon_);
       ingredients += recipe.ingredients.size();
       shards.add(recipe);
     }
@@ -148,7 +147,6 @@ class IndexingRun {
   const std::vector<Book>& books_;
   const std::vector<std::uint32_t>& orders_;
   const Lexicon& lexicon_;
-  const Register& measures_;
   const BuildOptions& options_;
   const std::vector<std::uint64_t> sizes_;
   Sharing sharing_;
@@ -215,14 +213,14 @@ std::vector<std::string> replaced_books(const Manifest& old, const std::vector<B
 }  // namespace
 
 Outcome<BuildReport> build_index(const std::vector<Book>& books, const std::string& folder, const Lexicon& lexicon,
-                                 const Register& measures, const BuildOptions& options) {
+                                 const BuildOptions& options) {
   const auto start = Clock::now();
   if (auto once = no_book_twice(books); !once) return tl::unexpected(once.error());
   try {
     Site site(folder);
     if (auto begun = site.begin(); !begun) return tl::unexpected(begun.error());
     const auto orders = places(books, site.old());
-    IndexingRun run(books, orders, lexicon, measures, options);
+    IndexingRun run(books, orders, lexicon, options);
     auto shards = run.shards_in(site.building());
     BuildReport report;
     report.books = run.take_reports();

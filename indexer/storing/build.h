@@ -49,9 +49,9 @@ struct BuildReport {
 /// that the index has already are replaced whole; others in it stay. On a fault nothing of the index has changed.
 /// A book that cannot be read or has no recipes is reported in BookReport::refused and the others are indexed.
 Outcome<BuildReport> build_index(const std::vector<Book>& books, const std::string& folder, const Lexicon& lexicon,
-                                 const Register& measures, const BuildOptions& options = {});
+                                 const BuildOptions& options = {});
 
-/// The pipeline for one book, without storing: for tests, tools and export without an index.
+/// The pipeline for one book, without storing, metric amounts filled in: for tests, tools and export without an index.
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
                                                     const Register& measures, BookReport* report = nullptr);
 

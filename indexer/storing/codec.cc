@@ -229,15 +229,6 @@ void fields(A& a, Of<A, PerUnit>& p) {
 }
 
 template <typename A>
-void fields(A& a, Of<A, Amount>& m) {
-  a(m.unit, Amount::Unit::count);
-  a(m.low);
-  a(m.likely);
-  a(m.high);
-  a(m.why);
-}
-
-template <typename A>
 void fields(A& a, Of<A, Ingredient>& i) {
   fields(a, i.span);
   fields(a, i.name_span);
@@ -258,7 +249,6 @@ template <typename A>
 void fields(A& a, Of<A, ComparableIngredient>& i) {
   fields(a, i.printed);
   a(i.kind);
-  a.maybe(i.metric, [&](auto& m) { fields(a, m); });
 }
 
 template <typename A>

@@ -8,6 +8,9 @@
 
 namespace gallipot {
 
+/// The file in an index folder whose lock is held by the one process that may write there.
+inline constexpr const char* writing_lock_name = "writing.lock";
+
 /// Makes `folder` if it is not there. Faults: it is a file, cannot be made, or holds what is no part of an index while
 /// no index is in it. Answers whether it was made now.
 Outcome<bool> prepare_index_folder(const std::string& folder);

@@ -15,7 +15,7 @@
 #include <set>
 
 #include "indexer/catalogue/shelf_list.h"
-#include "indexer/storing/disk.h"
+#include "indexer/keeping/whole_file.h"
 #include "indexer/storing/schema.h"
 
 namespace gallipot {

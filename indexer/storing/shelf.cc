@@ -7,6 +7,8 @@
 #include <filesystem>
 #include <utility>
 
+#include "indexer/measures/decisions.h"
+#include "indexer/normalizing/normalize.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/manifest.h"
 #include "indexer/storing/nearest.h"
@@ -37,8 +39,10 @@ struct Stored {
 
 }  // namespace
 
-Outcome<Shelf> Shelf::open(const std::string& folder) {
+Outcome<Shelf> Shelf::open(const std::string& folder, const ShelfReading& reading) {
   constexpr int attempts = 3;  // a run that ends just now removes the generation that we were about to open
+  auto tables = Register::load(reading.tables);
+  if (!tables) return tl::unexpected(tables.error());
   for (int attempt = 1;; ++attempt) {
     auto manifest = read_manifest(folder);
     if (!manifest) return tl::unexpected(manifest.error());
@@ -52,11 +56,26 @@ Outcome<Shelf> Shelf::open(const std::string& folder) {
         shelf.books_.push_back(std::move(shelved.book));
         shelf.counts_.push_back(shelved.recipes);
       }
+      shelf.tables_ = *tables;
+      shelf.take_decisions(reading.decisions.empty() ? decisions_beside(folder) : reading.decisions);
       return shelf;
     } catch (const Xapian::Error& error) {
       if (attempt == attempts) return unreadable(error, folder);
     }
   }
+}
+
+void Shelf::take_decisions(const std::string& path) {
+  auto decisions = read_decisions(path);
+  if (decisions)
+    decisions_ = std::move(*decisions);
+  else
+    doubts_.push_back(decisions.error());
+}
+
+const std::shared_ptr<const Register>& Shelf::measures() const {
+  if (!measures_) measures_ = tables_->with({{}, books_, decisions_});
+  return measures_;
 }
 
 const Book* Shelf::book(std::string_view id) const {
@@ -87,6 +106,12 @@ Outcome<ComparableRecipe> Shelf::recipe(std::string_view id) const {
 }
 
 Outcome<ComparableRecipe> Shelf::recipe(Xapian::docid docid) const {
+  auto out = unweighed(docid);
+  if (out) weigh(*out, *measures());
+  return out;
+}
+
+Outcome<ComparableRecipe> Shelf::unweighed(Xapian::docid docid) const {
   try {
     return decode_recipe(database_->get_document(docid).get_data());
   } catch (const Xapian::Error& error) {
@@ -114,8 +139,9 @@ Outcome<bool> Shelf::each(const std::function<bool(const ComparableRecipe&)>& vi
     }
     std::sort(stored.begin(), stored.end(), [](const Stored& a, const Stored& b) { return a.order < b.order; });
     for (const auto& one : stored) {
-      const auto recipe = decode_recipe(one.data);
+      auto recipe = decode_recipe(one.data);
       if (!recipe) return tl::unexpected(recipe.error());
+      weigh(*recipe, *measures());
       if (!visit(*recipe)) return false;
     }
   }

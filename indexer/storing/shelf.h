@@ -12,14 +12,23 @@
 
 #include "indexer/catalogue/book.h"
 #include "indexer/fault/fault.h"
+#include "indexer/measures/decisions.h"
+#include "indexer/measures/register.h"
 #include "indexer/normalizing/comparable.h"
 
 namespace gallipot {
 
+/// What a shelf's amounts are read by, beside what its own books say of their measures.
+struct ShelfReading {
+  std::string tables;     ///< folder of the user's own tables; may be empty
+  std::string decisions;  ///< file of the cook's decisions; empty for the one beside the index folder
+};
+
 class Shelf {
  public:
-  /// Opens the index folder. Faults: none there, another version (says which and to index again), damaged manifest.
-  static Outcome<Shelf> open(const std::string& folder);
+  /// Opens the index folder. Faults: none there, another version (says which and to index again), damaged manifest, a
+  /// wrong row in the user's own tables. A damaged file of decisions is no fault but a doubt.
+  static Outcome<Shelf> open(const std::string& folder, const ShelfReading& reading = {});
 
   const std::vector<Book>& books() const { return books_; }
   const Book* book(std::string_view id) const;
@@ -28,10 +37,18 @@ class Shelf {
   /// Lexicon::fingerprint() that all books were indexed with; empty where they were indexed with different tables.
   const std::string& fingerprint() const { return fingerprint_; }
 
-  /// The recipe of that id. Faults: no such id - with the nearest ones that exist in `mend`.
+  /// The register by which amounts are read: the tables, over them what the books of this shelf say of their own
+  /// measures, over that the decisions of the cook.
+  const std::shared_ptr<const Register>& measures() const;
+  /// What could not be used though the shelf is open: a damaged file of decisions.
+  const std::vector<Fault>& doubts() const { return doubts_; }
+
+  /// The recipe of that id, with its amounts. Faults: no such id - with the nearest ones that exist in `mend`.
   Outcome<ComparableRecipe> recipe(std::string_view id) const;
-  /// The recipe of a Xapian document.
+  /// The recipe of a Xapian document, with its amounts.
   Outcome<ComparableRecipe> recipe(Xapian::docid docid) const;
+  /// The same without metric amounts, for those who read many recipes and no amounts.
+  Outcome<ComparableRecipe> unweighed(Xapian::docid docid) const;
   /// Its Xapian document; nothing where there is no such id. Throws Xapian::Error where the database is damaged.
   std::optional<Xapian::docid> docid_of(std::string_view id) const;
   /// The id of a Xapian document, without decoding the rest. Throws Xapian::Error where there is no such document.
@@ -49,12 +66,17 @@ class Shelf {
 
  private:
   Shelf() = default;
+  void take_decisions(const std::string& path);
   std::string folder_;
   std::string generation_;  ///< path of the database
   std::string fingerprint_;
   std::vector<Book> books_;
   std::vector<std::size_t> counts_;
   std::unique_ptr<Xapian::Database> database_;
+  std::vector<Decision> decisions_;
+  std::vector<Fault> doubts_;
+  std::shared_ptr<const Register> tables_;            ///< without this shelf's books and decisions
+  mutable std::shared_ptr<const Register> measures_;  ///< made when first asked for
 };
 
 }  // namespace gallipot

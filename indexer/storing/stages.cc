@@ -37,10 +37,9 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
   return out;
 }
 
-ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
-                                 const Register& measures) {
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon) {
   ParsedRecipe parsed = parse(recipe, lexicon);
-  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon, measures);
+  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
 }
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
@@ -49,7 +48,8 @@ Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint3
   std::vector<ComparableRecipe> out;
   out.reserve(cut.recipes.size());
   for (Recipe& recipe : cut.recipes) {
-    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon, measures));
+    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon));
+    weigh(out.back(), measures);
     cut.report.ingredients += out.back().ingredients.size();
   }
   if (report) *report = cut.report;

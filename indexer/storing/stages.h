@@ -17,8 +17,7 @@ struct CutBook {
 
 CutBook read_and_cut(const Book& book, const Lexicon& lexicon);
 
-/// A recipe parsed and normalized.
-ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
-                                 const Register& measures);
+/// A recipe parsed and normalized; its metric amounts are left to whoever reads it.
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon);
 
 }  // namespace gallipot

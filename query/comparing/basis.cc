@@ -7,9 +7,9 @@
 #include <array>
 #include <map>
 
+#include "indexer/measures/amount.h"
 #include "indexer/text/unicode.h"
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
 
 namespace gallipot {
 namespace {

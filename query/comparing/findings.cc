@@ -8,7 +8,7 @@
 #include <iterator>
 #include <set>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/comparing/sentences.h"
 #include "query/comparing/statistics.h"
 

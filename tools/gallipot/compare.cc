@@ -46,7 +46,7 @@ Outcome<Exit> compare_recipes(const Asked& asked) {
     complain(fmt::format("Nothing found for \"{}\".", asked.dish));
     return Exit::nothing_found;
   }
-  const auto yardstick = open_yardstick(asked);
+  const auto yardstick = Yardstick::load(opened->shelf.measures(), asked.tables);
   if (!yardstick) return tl::unexpected(yardstick.error());
   const auto comparison = compare(opened->shelf, *ids, *yardstick, asked.basis);
   if (!comparison) return tl::unexpected(comparison.error());
@@ -67,6 +67,7 @@ void add_compare(CLI::App& program, Work& work) {
   verb->add_option("ids", asked->ids, "The recipes, by their ids")->type_name("ID");
   verb->add_option("--dish", asked->dish, "Or a dish: its best recipes are taken")->type_name("WORDS");
   add_index_option(*verb, *asked);
+  add_decisions_option(*verb, *asked);
   verb->add_option("--basis", asked->basis,
                    "Amounts per kilogram of this ingredient, of the whole \"batch\", or \"as printed\"; without it the "
                    "chief ingredient")
