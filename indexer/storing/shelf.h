@@ -21,9 +21,9 @@ namespace gallipot {
 
 /// What a shelf's amounts are read by, beside what its own books say of their measures.
 struct ShelfReading {
-  std::string tables;       ///< folder of the user's own tables; may be empty
-  std::string decisions;    ///< file of the cook's decisions; empty for the one beside the index folder
-  std::string corrections;  ///< file of the cook's corrections; likewise
+  std::string tables = {};       ///< folder of the user's own tables; may be empty
+  std::string decisions = {};    ///< file of the cook's decisions; empty for the one beside the index folder
+  std::string corrections = {};  ///< file of the cook's corrections; likewise
 };
 
 class Shelf {
