@@ -78,9 +78,12 @@ class Lookup {
   }
 
   const Stuff& stuff() const { return stuff_; }
-  /// A level spoon holds of a dry stuff what it holds of water; only a rounded one holds more.
+  /// A spoon of a dry stuff is rounded where the book says nothing; where it says how the spoon is filled, its brimful
+  /// is what that is told from.
   StuffClass as() const {
-    return asked_.note == "level" && is_dry(stuff_.stuff_class) ? StuffClass::liquid : stuff_.stuff_class;
+    const bool told = is_dry(stuff_.stuff_class) && measuring::is_spoon(asked_.measure) &&
+                      f_.tables.bends.contains(std::string(asked_.note) + "/spoon");
+    return told ? StuffClass::liquid : stuff_.stuff_class;
   }
 
  private:
@@ -301,7 +304,8 @@ std::optional<Reading> Register::read(const Measured& asked) const {
   for (const std::uint32_t i : found->voices)
     out.witnesses.push_back(attestation_of(
         folded_->voices[i], out.amount.unit == Amount::Unit::gram && found->rule == Rule::book, folded_->set_aside[i]));
-  for (const Held* row : found->one.rows) add_once(out.sources, row->source);
+  for (const Held* row : found->one.rows)
+    if (!row->household) add_once(out.sources, row->source);
   if (known && out.grams) add_once(out.sources, "weight of " + std::string(asked.of) + ": " + stuff.source);
   if (found->decision != nullptr) out.decision = *found->decision;
   return out;

@@ -79,30 +79,30 @@ Outcome<Amount> given_amount(const std::string& given, const MeasureAnswer& answ
   auto read = measure(question, measures, no_heats, lexicon);
   if (!read) return tl::unexpected(read.error());
   if (read->kind != MeasureAnswer::Kind::amount || read->measure.empty())
-    return fault(fmt::format("\"{}\" is no amount to decide on", given), "say it as \"90 ml\", \"25 g\" or \"3 ounces\"");
+    return fault(fmt::format("\"{}\" is no amount to decide on", given),
+                 "say it as \"90 ml\", \"25 g\" or \"3 ounces\"");
   return read->reading.amount;
 }
 
 }  // namespace
 
 std::string by_cup_and_spoon(double ml, double cup, double tablespoon, double teaspoon) {
-  const int all_quarters = static_cast<int>(std::lround(4 * ml / teaspoon));
-  if (all_quarters == 0) return "less than 1/8 tsp";
+  // in quarters of a teaspoon, so that what is rounded up is carried on
+  const auto quarters_in = [&](double volume) { return static_cast<int>(std::lround(4 * volume / teaspoon)); };
+  int all = quarters_in(ml);
+  if (all == 0) return "less than 1/8 tsp";
+  const int spoon = quarters_in(tablespoon), quarter_cup = quarters_in(cup / 4);
   std::string out;
-  double rest = ml;
-  if (ml >= cup / 4 - teaspoon / 8) {
-    const int cups = static_cast<int>(std::floor((rest + teaspoon / 2) / (cup / 4)));
-    rest -= cups * cup / 4;
+  if (all >= quarter_cup) {  // beside cups a spoon is told whole, and beside many cups not at all
+    all = (all + spoon / 2) / spoon * spoon;
+    const int cups = all / quarter_cup;
     add(out, cups, "cup", true);
-    // beside cups a spoon is told whole, and beside many cups not at all
-    if (ml < 4 * cup) add(out, 4 * static_cast<int>(std::lround(std::max(0.0, rest) / tablespoon)), "tbsp");
+    if (cups < 16) add(out, 4 * ((all - cups * quarter_cup + spoon / 2) / spoon), "tbsp");
     return out;
   }
-  const int spoons = static_cast<int>(std::floor((rest + teaspoon / 8) / tablespoon));
-  rest -= spoons * tablespoon;
-  add(out, 4 * spoons, "tbsp");
-  const int left = static_cast<int>(std::lround(4 * std::max(0.0, rest) / teaspoon));
-  add(out, spoons > 0 ? 4 * ((left + 2) / 4) : left, "tsp");
+  if (all >= spoon) all = (all + 2) / 4 * 4;
+  add(out, 4 * (all / spoon), "tbsp");
+  add(out, all % spoon, "tsp");
   return out;
 }
 
@@ -114,7 +114,8 @@ Outcome<Decision> decision_of(const std::string& given, const MeasureAnswer& ans
   const auto amount = given_amount(given, answer, measures, lexicon);
   if (!amount) return tl::unexpected(amount.error());
   if (!(amount->low > 0) || amount->high < amount->low || amount->high > 1e6)
-    return fault(fmt::format("\"{}\" is no amount to decide on", given), "give an amount over nought, the lesser first");
+    return fault(fmt::format("\"{}\" is no amount to decide on", given),
+                 "give an amount over nought, the lesser first");
   Decision d;
   d.measure = answer.measure;
   d.size = answer.measure.empty() ? std::string() : answer.size;

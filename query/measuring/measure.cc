@@ -1,16 +1,13 @@
-// Reads the words, finds out what they are, asks.
+// Finds out what the words are, and asks the register and the tables of heats.
 #include "query/measuring/measure.h"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
-#include <charconv>
 
-#include "indexer/parsing/amounts.h"
 #include "indexer/text/unicode.h"
-#include "indexer/text/words.h"
 #include "query/measuring/nearest.h"
+#include "query/measuring/phrase.h"
 
 namespace gallipot {
 namespace {
@@ -18,65 +15,37 @@ namespace {
 constexpr double absurd = 10'000;  // of any measure: no receipt asks that
 constexpr int first_year = 1500, last_year = 1950;
 
-/// The words tagged as the words of a recipe are. Holds what the row looks into, so it stays where it is.
-class Print {
- public:
-  Print(std::string_view text, const Lexicon& lexicon) {
-    recipe_.text = text;
-    recipe_.parts = {{Part::Kind::paragraph, {0, static_cast<std::uint32_t>(recipe_.text.size())}}};
-    words_ = Words(recipe_.text);
-    row_ = parsing::tag(recipe_, words_, lexicon);
-  }
-  Print(const Print&) = delete;
-  Print& operator=(const Print&) = delete;
-  const parsing::Row& row() const { return row_; }
-
- private:
-  Recipe recipe_;
-  Words words_;
-  parsing::Row row_;
-};
-
-bool says_any(std::string_view words, std::initializer_list<const char*> phrases) {
-  return std::any_of(phrases.begin(), phrases.end(),
-                     [&](const char* p) { return words.find(p) != std::string_view::npos; });
-}
-
-/// Words that leave the amount to the cook.
-bool leaves_it_to_the_cook(std::string_view plain) {
-  return says_any(plain, {"as much as", "as many as", "enough", "sufficient", "to taste", "to your taste", "to your mind",
-                          "to your liking", "quantum suff", "q.s.", "at pleasure", "at discretion"});
-}
-
 /// Whether the words begin with a minus and a figure.
 bool is_negative(std::string_view words) {
   const auto at = words.find_first_not_of(' ');
-  if (at == std::string_view::npos || at + 1 >= words.size()) return false;
-  const bool minus = words[at] == '-' || words.substr(at, 3) == "\u2212";
-  return (minus && words.find_first_of("0123456789") <= at + 3) || words.substr(at, 6) == "minus ";
+  if (at == std::string_view::npos) return false;
+  words.remove_prefix(at);
+  if (words.starts_with("minus ")) return true;
+  const std::size_t sign = words.starts_with("-") ? 1 : words.starts_with("\u2212") ? 3 : 0;
+  return sign > 0 && words.find_first_of("0123456789") <= sign + 1;
 }
 
-/// The first stuff that the words name from word `from` on; nullptr where they name none.
-const Foodstuff* stuff_from(const parsing::Row& row, std::uint32_t from) {
-  for (std::uint32_t i = from; i < row.size(); ++i)
-    if (const Foodstuff* food = row.food(i)) return food;
-  return nullptr;
+Outcome<bool> in_bounds(const MeasureQuestion& q) {
+  if (q.words.find_first_not_of(" \t\n") == std::string::npos)
+    return fault("no amount is given", "say it as a recipe would: \"half a gill\"");
+  if (is_negative(q.words))
+    return fault(fmt::format("\"{}\" is less than nothing", q.words), "give an amount over nought");
+  if (q.year != 0 && (q.year < first_year || q.year > last_year))
+    return fault(fmt::format("{} is outside the years that the register knows", q.year),
+                 fmt::format("give a year of printing from {} to {}", first_year, last_year));
+  return true;
 }
 
 Outcome<std::string> stuff_called(const std::string& said, const Lexicon& lexicon) {
-  const std::string plain = to_plain(said);
-  std::uint32_t at = 0;
-  for (const std::string& form : {plain, singular(plain)})
-    if (lexicon.foodstuff_phrases().find(form, at)) return lexicon.foodstuffs()[at].name;
-  const Print print(said, lexicon);  // "grated ginger": the stuff with a word before it
-  if (const Foodstuff* food = stuff_from(print.row(), 0)) return food->name;
+  std::string name = stuff_in(said, lexicon);
+  if (!name.empty()) return name;
   std::vector<std::string> known;
   for (const Foodstuff& f : lexicon.foodstuffs()) known.push_back(f.name);
-  return fault(fmt::format("no stuff is called \"{}\"", said), perhaps(nearest_words(plain, known, 3)));
+  return fault(fmt::format("no stuff is called \"{}\"", said), perhaps(nearest_words(to_plain(said), known, 3)));
 }
 
-Fault unknown_measure(const std::string& said, const Register& measures) {
-  return {fmt::format("no measure is called \"{}\"", said), {}, 0, perhaps(nearest_words(said, measures.measures(), 3))};
+Fault unknown_measure(const std::string& said, const std::vector<std::string>& known) {
+  return {fmt::format("no measure is called \"{}\"", said), {}, 0, perhaps(nearest_words(singular(said), known, 3))};
 }
 
 MeasureAnswer no_figure(MeasureAnswer answer, std::string why) {
@@ -85,41 +54,20 @@ MeasureAnswer no_figure(MeasureAnswer answer, std::string why) {
   return answer;
 }
 
-/// The words after the number that no table knows; empty where there are none.
-std::string unknown_word(const parsing::Row& row, const parsing::PrintedAmount& amount) {
-  for (std::uint32_t i = amount.quantity_at.end; i < row.size(); ++i) {
-    if (row.point(i) || row.key(i) == "of" || row.key(i) == "a" || row.key(i) == "an") continue;
-    if (row.food(i) != nullptr || row.tags[i].measure != parsing::kNone || row.tags[i].food_words > 0) return {};
-    if (row.tags[i].roles != 0) continue;
-    return std::string(row.key(i));
-  }
-  return {};
-}
-
-/// The amount of the words that is most wanted: the first with a number, else the first at all.
-const parsing::PrintedAmount* chief(const std::vector<parsing::PrintedAmount>& amounts) {
-  for (const auto& a : amounts)
-    if (a.quantity && !a.measure.empty()) return &a;
-  for (const auto& a : amounts)
-    if (a.quantity) return &a;
-  return amounts.empty() ? nullptr : &amounts.front();
-}
-
-std::string no_figure_reason(const MeasureAnswer& answer, const Lexicon& lexicon) {
-  const MeasureWord* known = lexicon.measure(answer.measure);
+std::string no_figure_reason(const std::string& measure, const Lexicon& lexicon) {
+  const MeasureWord* known = lexicon.measure(measure);
   if (known != nullptr && known->kind == "price")
-    return fmt::format("a {} is as much as the price of the day gave; none is known, so no figure is given",
-                       answer.measure);
-  return fmt::format("a {} is of no known size, and none is made up", answer.measure);
+    return fmt::format("a {} is as much as the price of the day gave; none is known, so no figure is given", measure);
+  return fmt::format("a {} is of no known size, and none is made up", measure);
 }
 
 /// "the weight of four eggs": whole ones, as they lie in the scale.
 void in_the_shell(MeasureAnswer& answer) {
   if (answer.of != "egg" || !answer.measure.empty() || !answer.reading.grams) return;
   constexpr Extent eaten{0.87, 0.89, 0.91};  // USDA Agriculture Handbook 8: refuse of eggs 11 percent; see eaten.tsv
-  Amount whole = *answer.reading.grams;
-  const Extent e = quotient(whole.extent(), eaten);
-  whole = {whole.unit, e.low, e.likely, e.high, whole.why + "; weighed in the shell"};
+  const Amount& cleaned = *answer.reading.grams;
+  const Extent e = quotient(cleaned.extent(), eaten);
+  const Amount whole{cleaned.unit, e.low, e.likely, e.high, cleaned.why + "; weighed in the shell"};
   answer.reading.amount = whole;
   answer.reading.grams = whole;
   answer.reading.millilitres.reset();
@@ -127,11 +75,10 @@ void in_the_shell(MeasureAnswer& answer) {
 
 void by_the_kitchen(MeasureAnswer& answer) {
   if (!answer.reading.millilitres) return;
-  // NIST Handbook 44, Appendix C: a cup is 8 US fluid ounces; 15 and 5 ml: FDA, 21 CFR 101.9(b)(5)(viii), and common
-  // practice for the metric cup of 250 ml
-  constexpr double us_cup = 236.5882365;
-  answer.us = by_cup_and_spoon(answer.reading.millilitres->likely, us_cup, us_cup / 16, us_cup / 48);
-  answer.metric = by_cup_and_spoon(answer.reading.millilitres->likely, 250, 15, 5);
+  constexpr double us_cup = 236.5882365;  // NIST Handbook 44, Appendix C: 8 US fluid ounces
+  const double ml = answer.reading.millilitres->likely;
+  answer.us = by_cup_and_spoon(ml, us_cup, us_cup / 16, us_cup / 48);
+  answer.metric = by_cup_and_spoon(ml, 250, 15, 5);  // common practice: cup of 250 ml, spoons of 15 and 5
 }
 
 std::optional<MeasureAnswer> as_heat(const std::string& plain, MeasureAnswer answer, const Heats& heats) {
@@ -143,72 +90,69 @@ std::optional<MeasureAnswer> as_heat(const std::string& plain, MeasureAnswer ans
   return answer;
 }
 
-/// "3 degrees over proof", "20 under proof", "90 proof".
-std::optional<MeasureAnswer> as_degrees_of_proof(const parsing::Row& row, const std::string& plain,
-                                                 MeasureAnswer answer, const Heats& heats) {
-  const auto at = plain.find("proof");
-  if (at == std::string::npos || plain.find("fourth") != std::string::npos) return std::nullopt;
-  const auto amounts = parsing::find_amounts(row);
-  const auto* number = chief(amounts);
-  if (number == nullptr || !number->quantity || number->article) return std::nullopt;
+/// "20 degrees over proof", "20 under proof", "90 proof".
+std::optional<MeasureAnswer> as_degrees_of_proof(const std::string& plain, MeasureAnswer answer, const Heats& heats,
+                                                 const Lexicon& lexicon) {
+  if (!says_any(plain, {"proof"}) || says_any(plain, {"fourth", "4th", "vinegar"})) return std::nullopt;
+  const auto number = number_in(plain, lexicon);
   const Heat* proof = heats.named_in("proof spirit");
-  if (proof == nullptr) return std::nullopt;
-  const bool over = says_any(plain, {"over proof", "above proof", "overproof"});
-  const bool under = says_any(plain, {"under proof", "below proof", "underproof"});
+  if (!number || proof == nullptr) return std::nullopt;
   const auto standard = proof->extent(answer.asked.country, answer.asked.year);
   if (!standard) return std::nullopt;
+  const bool over = says_any(plain, {"over proof", "above proof", "overproof"});
+  const bool under = says_any(plain, {"under proof", "below proof", "underproof"});
   const auto degrees = [&](double d) { return over ? d : under ? -d : d - 100; };
+  const double low = degrees(under ? number->high : number->low), high = degrees(under ? number->low : number->high);
+  if (low < -100 || high > 100) return std::nullopt;
   answer.kind = MeasureAnswer::Kind::heat;
   answer.heat = proof;
-  const double low = degrees(under ? number->quantity->high : number->quantity->low);
-  const double high = degrees(under ? number->quantity->low : number->quantity->high);
   answer.range = Extent{over_proof(low, standard->low), over_proof((low + high) / 2, standard->likely),
                         over_proof(high, standard->high)};
-  answer.why = fmt::format("{:.4g} degrees {} proof", number->quantity->low, over ? "over" : under ? "under" : "of");
+  answer.why = fmt::format("{:.4g} degrees {} proof", number->low, over ? "over" : under ? "under" : "of");
   return answer;
 }
 
-Outcome<bool> in_bounds(const MeasureQuestion& q) {
-  if (q.words.find_first_not_of(" \t\n") == std::string::npos)
-    return fault("no amount is given", "say it as a recipe would: \"half a gill\"");
-  if (is_negative(q.words)) return fault(fmt::format("\"{}\" is less than nothing", q.words), "give an amount over nought");
-  if (q.year != 0 && (q.year < first_year || q.year > last_year))
-    return fault(fmt::format("{} is outside the years that the register knows", q.year),
-                 fmt::format("give a year of printing from {} to {}", first_year, last_year));
-  return true;
+/// Whether what was said can be asked of the register at all.
+Outcome<bool> can_be_asked(const Phrase& said, const MeasureAnswer& answer, const std::vector<std::string>& known) {
+  for (const SaidAmount& a : said.amounts)
+    if (a.quantity && (!(a.quantity->high > 0) || a.quantity->high > absurd))
+      return fault(fmt::format("{:.12g} is no amount that a kitchen knows", a.quantity->high),
+                   fmt::format("give an amount over nought and up to {:.0f}", absurd));
+  if (said.amounts.empty()) return tl::unexpected(unknown_measure(said.unknown, known));
+  if (!said.amounts.front().measure.empty() || !answer.of.empty()) return true;
+  if (!said.unknown.empty()) return tl::unexpected(unknown_measure(said.unknown, known));
+  return fault(fmt::format("\"{}\" names neither a measure nor a thing", answer.asked.words),
+               "say a measure, as in \"two gills\", or a stuff, as in \"two onions\"");
 }
 
-Outcome<MeasureAnswer> as_amount(const parsing::Row& row, const std::string& plain, MeasureAnswer answer,
-                                 const Register& measures, const Lexicon& lexicon) {
-  const auto amounts = parsing::find_amounts(row);
-  const auto* amount = chief(amounts);
-  if (amount == nullptr || !amount->quantity) {
-    if (leaves_it_to_the_cook(plain) || (amount != nullptr && amount->vague))
-      return no_figure(std::move(answer), "the print leaves the amount to the cook; no figure is made up");
-    return tl::unexpected(unknown_measure(plain, measures));
+void add(Reading& to, const Reading& more) {
+  to.amount = sum(to.amount, more.amount);
+  if (to.grams && more.grams) to.grams = sum(*to.grams, *more.grams);
+  if (to.millilitres && more.millilitres) to.millilitres = sum(*to.millilitres, *more.millilitres);
+  to.witnesses.insert(to.witnesses.end(), more.witnesses.begin(), more.witnesses.end());
+  for (const std::string& source : more.sources)
+    if (std::find(to.sources.begin(), to.sources.end(), source) == to.sources.end()) to.sources.push_back(source);
+}
+
+Outcome<MeasureAnswer> as_amount(const Phrase& said, MeasureAnswer answer, const Register& measures,
+                                 const Lexicon& lexicon) {
+  if (answer.of.empty()) answer.of = said.of;
+  if (auto good = can_be_asked(said, answer, measures.measures()); !good) return tl::unexpected(good.error());
+  bool first = true;
+  for (auto it = said.amounts.rbegin(); it != said.amounts.rend(); ++it) {  // the first said is the one that is shown
+    answer.measure = it->measure;
+    answer.size = it->size;
+    answer.quantity = it->quantity.value_or(Range{1, 1});
+    auto reading = it->quantity ? measures.read(answer.measured()) : std::nullopt;
+    if (!reading || (!first && reading->amount.unit != answer.reading.amount.unit)) {
+      auto why = no_figure_reason(it->measure, lexicon);
+      return no_figure(std::move(answer), std::move(why));
+    }
+    if (!first) add(*reading, answer.reading);
+    answer.reading = std::move(*reading);
+    first = false;
   }
-  answer.quantity = *amount->quantity;
-  answer.measure = amount->measure;
-  answer.size = amount->note;
-  if (!(answer.quantity.high > 0) || answer.quantity.high > absurd)
-    return fault(fmt::format("{:.6g} is no amount that a kitchen knows", answer.quantity.high),
-                 fmt::format("give an amount over nought and up to {:.0f}", absurd));
-  if (answer.of.empty())
-    if (const Foodstuff* food = stuff_from(row, amount->next)) answer.of = food->name;
-  if (answer.measure.empty()) {
-    const std::string unknown = unknown_word(row, *amount);
-    if (!unknown.empty() && answer.of.empty()) return tl::unexpected(unknown_measure(unknown, measures));
-    if (answer.of.empty())
-      return fault(fmt::format("\"{}\" names neither a measure nor a thing", answer.asked.words),
-                   "say a measure, as in \"two gills\", or a stuff, as in \"two onions\"");
-  }
-  auto reading = measures.read(answer.measured());
-  if (!reading) {
-    auto why = no_figure_reason(answer, lexicon);
-    return no_figure(std::move(answer), std::move(why));
-  }
-  answer.reading = std::move(*reading);
-  if (plain.find("weight of") != std::string::npos) in_the_shell(answer);
+  if (said.scaled) in_the_shell(answer);
   by_the_kitchen(answer);
   return answer;
 }
@@ -240,12 +184,12 @@ Outcome<MeasureAnswer> measure(const MeasureQuestion& question, const Register& 
   }
   std::string plain = to_plain(question.words);
   std::replace(plain.begin(), plain.end(), '-', ' ');
-  const Print print(question.words, lexicon);
-  if (auto proof = as_degrees_of_proof(print.row(), plain, answer, heats)) return *proof;
-  if (leaves_it_to_the_cook(plain) && !says_any(plain, {"will lie"}))
+  if (auto proof = as_degrees_of_proof(plain, answer, heats, lexicon)) return *proof;
+  const Phrase said = read_phrase(question.words, lexicon, measures.measures());
+  if (said.left_to_the_cook)
     return no_figure(std::move(answer), "the print leaves the amount to the cook; no figure is made up");
   if (auto heat = as_heat(plain, answer, heats)) return *heat;
-  return as_amount(print.row(), plain, std::move(answer), measures, lexicon);
+  return as_amount(said, std::move(answer), measures, lexicon);
 }
 
 }  // namespace gallipot

@@ -21,7 +21,7 @@ std::vector<std::string> nearest_words(const std::string& word, const std::vecto
   std::vector<std::string> out;
   for (const auto& [distance, i] : away) {
     if (out.size() == count) break;
-    out.push_back(known[i]);
+    if (std::find(out.begin(), out.end(), known[i]) == out.end()) out.push_back(known[i]);
   }
   return out;
 }
