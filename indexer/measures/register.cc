@@ -157,6 +157,7 @@ class Lookup {
     }
     if (readings.empty()) return std::nullopt;
     out.one.unit = Amount::Unit::millilitre;
+    keep_first_hand(out, readings);
     rule_by(out, readings);
     if (!household && agrees_with_law(rows->second, out.one.extent)) return std::nullopt;
     if (measuring::is_spoon(asked_.measure) && is_dry(as()))
@@ -164,6 +165,20 @@ class Lookup {
         out.one.extent = product(out.one.extent, rounded->factor);
     measuring::weigh(out.one, weighed_by_, asked_.of);
     return out;
+  }
+
+  /// What the book tells in legal measures rules over what it tells in its other cups and spoons.
+  void keep_first_hand(Found& out, std::vector<Testimony>& readings) const {
+    const auto second = [&](std::uint32_t i) { return f_.voices[i].at_second_hand; };
+    if (std::all_of(out.voices.begin(), out.voices.end(), second)) return;
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < out.voices.size(); ++i) {
+      if (second(out.voices[i])) continue;
+      out.voices[kept] = out.voices[i];
+      readings[kept++] = readings[i];
+    }
+    out.voices.resize(kept);
+    readings.resize(kept);
   }
 
   bool agrees_with_law(const std::vector<Held>& rows, const Extent& said) const {
