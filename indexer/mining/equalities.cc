@@ -58,9 +58,17 @@ class Pairing {
     const Tie t = tie_of(p_, terms[i], b, {tabular_, sentence_states(i)});
     if (t == Tie::none) return t;
     if (terms[i].bare && b.bare && t != Tie::stated) return Tie::none;
+    if ((terms[i].counted || b.counted) && t != Tie::stated && !egg_for_weight(terms[i], b, t)) return Tie::none;
     if (t == Tie::alias && (terms[i].bare || (b.bare && !named_anew(i, j)))) return Tie::none;
     if (t == Tie::beside && b.bare) return Tie::none;
     return fits(terms[i], b, t) ? t : Tie::none;
+  }
+
+  /// "one pound or ten eggs": in old cakes eggs are weighed; other counted things after "or" are other things.
+  static bool egg_for_weight(const Term& a, const Term& b, Tie t) {
+    const Term& counted = a.counted ? a : b;
+    const Term& other = a.counted ? b : a;
+    return t == Tie::alias && counted.measure == "egg" && other.vagueness == 0;
   }
 
   /// "ounces or squares", "one pint (pound) of meal": as many of the one as of the other.
@@ -68,6 +76,7 @@ class Pairing {
     const auto& terms = p_.terms();
     const auto gap = terms[j].at.begin - terms[i].at.end;
     if (gap != 1) return false;
+    if (terms[i].vagueness > 1 && terms[j].vagueness > 1) return false;  // "a cup or glass": either will do
     const auto key = p_.row().key(terms[i].at.end);
     return key == "or" || (key == "(" && p_.row().key(terms[j].at.end) == ")");
   }
@@ -112,7 +121,7 @@ class Pairing {
       if (last != i) emit(terms[last], terms[last + 1], Tie::stated);
       return last + 1;
     }
-    const auto last = chain(tells_first(a, b, t) ? a : b, next);  // "A is B, or C"
+    const auto last = chain(a.one && tells_first(a, b, t) ? a : b, next);  // "A is B, or C"
     return t == Tie::stated && last == next ? next : last + 1;    // "A = B = C"
   }
 

@@ -156,6 +156,7 @@ bool possible(const Passage& passage, const Reading& reading, const Named& named
     return reading.value.low * factor + 32 >= heat.low && reading.value.high * factor + 32 <= heat.high;
   }
   if (reading.value.low < heat.low || reading.value.high > heat.high) return false;
+  if (named.at.begin > reading.at.end + 6 && heat.kind == "point") return false;  // "at 212° water boils"
   return heat.lone || heat.kind != "stage" || reading.at.begin - named.at.end < 4 || sweet_context(passage, named.at);
 }
 
@@ -204,14 +205,14 @@ void browning(const Passage& passage, const std::vector<Named>& all, std::vector
       tester = tester || key == "flour" || key == "paper";
     }
     if (!browns || !tester) continue;
-    for (const auto& named : all) {
-      if (named.heat->kind != "oven" || distance(named.at, {from, i}) > 24) continue;
-      auto one = told(named, {i, unit + 1});
-      one.equals = n.value;
-      one.unit = row.key(unit) == "seconds" ? "second" : "minute";
-      out.push_back(std::move(one));
-      break;
-    }
+    const Named* oven = nullptr;
+    for (const auto& named : all)
+      if (named.heat->kind == "oven" && (!oven || distance(named.at, {i, i}) < distance(oven->at, {i, i}))) oven = &named;
+    if (!oven || distance(oven->at, {i, i}) > 36) continue;
+    auto one = told(*oven, {i, unit + 1});
+    one.equals = n.value;
+    one.unit = row.key(unit) == "seconds" ? "second" : "minute";
+    out.push_back(std::move(one));
   }
 }
 

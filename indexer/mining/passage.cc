@@ -16,10 +16,10 @@ using parsing::Row;
 
 bool tells_no_size(const MeasureWord& m) { return m.kind == "length" || m.kind == "time"; }
 
-/// Measures that stand without a number as often as with one: "the common kitchen cup", "wine-glasses usually hold".
-bool may_stand_bare(const MeasureWord& m) {
-  return m.kind == "household" || m.kind == "size" || m.kind == "price" || m.kind == "container" ||
-         m.kind == "capacity" || m.kind == "weight" || m.name == "square" || m.name == "bunch";
+/// Things of which one is much like another; a leg of mutton is as heavy as the butcher cuts it.
+bool much_alike(const Foodstuff& stuff) {
+  return stuff.kind == "egg" || stuff.kind == "fruit" || stuff.kind == "vegetable" || stuff.kind == "nut" ||
+         stuff.kind == "spice" || stuff.kind == "herb";
 }
 
 /// "1 lb. 2 oz.", "one pound and two ounces" as the smaller of the two, which alone says it in whole numbers.
@@ -60,7 +60,7 @@ Passage::Passage(std::string text, Sizes& sizes) {
 
 void Passage::find_terms(Sizes& sizes) {
   add_amounts(sizes);
-  add_bare(sizes);
+  add_bare();
   std::sort(terms_.begin(), terms_.end(), [](const Term& a, const Term& b) { return a.at.begin < b.at.begin; });
   join_compounds();
   name_stuffs();
@@ -70,6 +70,7 @@ void Passage::find_terms(Sizes& sizes) {
 void Passage::add_amounts(Sizes& sizes) {
   for (const auto& a : parsing::find_amounts(row_)) {
     if (!a.quantity || a.partial || a.vague) continue;
+    if (!a.measure.empty() && sizes.vagueness(a.measure) < 0) continue;
     Term term;
     term.at = a.all;
     term.end = a.next;
@@ -84,7 +85,7 @@ void Passage::add_amounts(Sizes& sizes) {
       const auto food = past_modifiers(row_, a.next, 3);
       if (food >= row_.size() || row_.tags[food].food == parsing::kNone) continue;
       const auto* stuff = row_.food(food);
-      if (!sizes.of_one(stuff->name)) continue;
+      if (!much_alike(*stuff) || !sizes.of_one(stuff->name)) continue;
       term.measure = stuff->name;
       term.counted = true;
       term.at.end = term.end = food + row_.tags[food].food_words;
@@ -93,14 +94,14 @@ void Passage::add_amounts(Sizes& sizes) {
   }
 }
 
-void Passage::add_bare(Sizes& /*sizes*/) {
+void Passage::add_bare() {
   const auto taken = [&](std::uint32_t i) {
     return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.at.holds(i); });
   };
   std::vector<Term> bare;
   for (std::uint32_t i = 0; i < row_.size(); ++i) {
     const auto* m = row_.measure(i);
-    if (!m || !may_stand_bare(*m) || taken(i)) continue;
+    if (!m || !Sizes::may_stand_bare(*m) || taken(i)) continue;
     const auto words = row_.tags[i].measure_words;
     Term term;
     term.at = {i, i + words};

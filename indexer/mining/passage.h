@@ -43,7 +43,7 @@ class Passage {
  private:
   void find_terms(Sizes& sizes);
   void add_amounts(Sizes& sizes);
-  void add_bare(Sizes& sizes);
+  void add_bare();
   void join_compounds();
   void name_stuffs();
 

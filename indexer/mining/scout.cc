@@ -201,7 +201,8 @@ void Scout::add_window(std::string_view text, std::uint32_t begin, std::uint32_t
     if (text[i] != '.' && text[i] != '!' && text[i] != '?' && text[i] != ';') return false;
     if (i + 2 >= n || text[i + 1] != ' ') return false;
     const auto next = static_cast<unsigned char>(text[i + 2]);
-    return text[i] != ';' && next >= 'A' && next <= 'Z' && i >= 4 && text[i - 2] != ' ' && text[i - 3] != ' ';
+    return text[i] != ';' && next >= 'A' && next <= 'Z' && i >= 5 && text[i - 2] != ' ' && text[i - 3] != ' ' &&
+           text[i - 4] != ' ';
   };
   std::uint32_t from = begin, to = end;
   while (from > 0 && begin - from < far && !(from >= 2 && ends(from - 2))) --from;

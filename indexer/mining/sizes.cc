@@ -9,25 +9,32 @@
 namespace gallipot::mining {
 namespace {
 
-using Ranks = std::unordered_map<std::string, int>;
+struct Rank {
+  int vagueness = 0;
+  bool bare = false;
+};
+using Ranks = std::unordered_map<std::string, Rank>;
 
 Ranks load_ranks() {
   Ranks ranks;
   const auto table = parse_table(built_in_table("vague-measures"), "vague-measures", "vague-measures.tsv");
   if (!table) return ranks;
   for (const auto& row : table->rows) {
-    int rank = 0;
+    Rank rank;
     const auto cell = row.cells[1];
-    std::from_chars(cell.data(), cell.data() + cell.size(), rank);
+    std::from_chars(cell.data(), cell.data() + cell.size(), rank.vagueness);
+    rank.bare = row.cells[2] == "1";
     ranks.emplace(row.cells[0], rank);
   }
   return ranks;
 }
 
-int rank_named(const std::string& name, int otherwise) {
+/// The row of a measure, or else of its kind.
+Rank rank_of(const std::string& measure, const std::string& kind) {
   static const Ranks ranks = load_ranks();
-  const auto at = ranks.find(name);
-  return at == ranks.end() ? otherwise : at->second;
+  auto at = ranks.find(measure);
+  if (at == ranks.end()) at = ranks.find(kind);
+  return at == ranks.end() ? Rank{-1, false} : at->second;
 }
 
 /// What the tables that come with the program hold of a measure.
@@ -73,8 +80,10 @@ const std::optional<Amount>& Sizes::of_one(const std::string& stuff) {
 
 int Sizes::vagueness(const std::string& measure) const {
   const auto* word = lexicon_.measure(measure);
-  return rank_named(measure, rank_named(word ? word->kind : "stuff", 5));
+  return rank_of(measure, word ? word->kind : "stuff").vagueness;
 }
+
+bool Sizes::may_stand_bare(const MeasureWord& measure) { return rank_of(measure.name, measure.kind).bare; }
 
 bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_b, const std::string& b,
                Closeness closeness) {

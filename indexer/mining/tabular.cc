@@ -77,7 +77,7 @@ bool Tables::enter(const Block& block) {
     note_head(block.text);
   }
   if (block.kind != Block::Kind::table_row) above_.clear();
-  return warm_ > 0 || (block.kind == Block::Kind::table_row && block.cells.size() > 1);
+  return warm_ > 0;
 }
 
 void Tables::leave(const Block& block, bool told) {

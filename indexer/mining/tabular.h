@@ -16,7 +16,7 @@ class Tables {
   explicit Tables(Sizes& sizes) : sizes_(sizes) {}
 
   /// Whether the block is to be read as part of a table of measures: it stands under a head that says so ("Weights and
-  /// Measures"), among rows that have proved to be one, or is a row of a table that sets two measures side by side.
+  /// Measures"), or after rows that have proved to be one.
   bool enter(const Block& block);
   /// `told`: the block held a statement.
   void leave(const Block& block, bool told);

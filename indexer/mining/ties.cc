@@ -35,6 +35,16 @@ bool in_abbreviation(const Gap& g, std::uint32_t i) {
   return g.key(i) == "." && i > g.begin && (g.passage.cues(i - 1) & alias) && g.key(i - 1) != "or";
 }
 
+/// A full stop between two words that ends no abbreviation: those that end a measure's are part of its amount.
+bool sentence_ends(const Passage& passage, std::uint32_t from, std::uint32_t to) {
+  for (std::uint32_t i = from; i < to; ++i) {
+    const auto key = passage.row().key(i);
+    if (key == "!" || key == "?") return true;
+    if (key == "." && !(i > from && (passage.cues(i - 1) & alias) && passage.row().key(i - 1) != "or")) return true;
+  }
+  return false;
+}
+
 /// Goes back over words that may stand between the tying word and the second amount.
 Gap look_back(const Passage& passage, const Term& a, const Term& b) {
   Gap g{passage, a, b, a.at.end, b.at.begin, b.at.begin};
@@ -91,6 +101,9 @@ bool has_subject(const Gap& g, Setting setting) {
 Tie by_verb(const Gap& g, Setting setting) {
   if (different_stuff(g) || !has_subject(g, setting)) return Tie::none;
   const bool strong = (g.passage.cues(g.at) & verb) != 0;
+  const auto tying = g.key(g.at);
+  const bool yields = tying == "make" || tying == "makes" || tying == "making";
+  if (yields && g.row().is(g.b.at.end, parsing::of_word)) return Tie::none;  // "will make four pounds of jam"
   const auto words = subject_words(g, std::min(g.a.end, g.at), g.at, !strong || !setting.tabular);
   return words <= (strong ? 9u : 7u) ? Tie::stated : Tie::none;
 }
@@ -132,12 +145,16 @@ Tie by_alias(const Gap& g) {
 
 Tie by_bracket(const Gap& g) {
   if (different_stuff(g)) return Tie::none;
-  return closes_soon(g) && named_only(g, g.at) ? Tie::alias : Tie::none;
+  if (!closes_soon(g) || !named_only(g, g.at)) return Tie::none;
+  const auto key = g.key(g.b.end);
+  return key == ")" || key == "]" ? Tie::stated : Tie::alias;
 }
 
 /// "40 lbs. to the bushel", "four table-spoons to a wine-glass".
 Tie by_share(const Gap& g, Setting setting) {
-  const auto last = g.end - 1;
+  auto last = g.end;
+  while (last > g.begin && (last == g.end || g.row().is(last, parsing::definite | parsing::article | parsing::each)))
+    --last;
   if (g.end == g.begin || !(g.passage.cues(last) & share)) return Tie::none;
   if (!g.b.one || g.row().is(g.b.at.end, parsing::of_word) || !g.b.of.empty() || !g.a.of.empty()) return Tie::none;
   if (last > g.a.at.end + 2) return Tie::none;
@@ -149,7 +166,7 @@ Tie by_share(const Gap& g, Setting setting) {
 
 Tie beside(const Gap& g, Setting setting) {
   if (different_stuff(g) || (!setting.tabular && !setting.stated)) return Tie::none;
-  if (!setting.tabular && !g.b.of.empty()) return Tie::none;
+  if (!setting.tabular && (!g.a.bare || !g.b.of.empty())) return Tie::none;
   const auto from = std::min(std::max(g.a.end, g.begin), g.end);
   const auto to = g.met() ? g.at : g.end;
   const auto words = subject_words(g, from, to, true);
@@ -161,7 +178,7 @@ Tie beside(const Gap& g, Setting setting) {
 Tie tie_of(const Passage& passage, const Term& a, const Term& b, Setting setting) {
   const Row& row = passage.row();
   if (b.at.begin < a.at.end || b.at.begin - a.at.end > longest_gap) return Tie::none;
-  if (row.tags[a.at.begin].sentence != row.tags[b.at.begin].sentence) return Tie::none;
+  if (sentence_ends(passage, a.at.end, b.at.begin)) return Tie::none;
   const Gap g = look_back(passage, a, b);
   if (g.met()) {
     const auto key = row.key(g.at);

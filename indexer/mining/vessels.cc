@@ -10,30 +10,37 @@ namespace {
 bool measures_with(std::string_view vessel) {
   return vessel == "cup" || vessel == "teacup" || vessel == "coffee-cup" || vessel == "breakfast-cup" ||
          vessel == "glass" || vessel == "tumbler" || vessel == "mug" || vessel == "bowl" || vessel == "basin" ||
-         vessel == "goblet" || vessel == "box" || vessel == "package";
+         vessel == "goblet" || vessel == "box" || vessel == "package" || vessel == "square";
+}
+
+/// The word at which the vessel of an amount stands: "half-pint mug", "(quarter of a pound) box", "one (ounce) square".
+std::uint32_t vessel_after(const Passage& passage, const Term& held) {
+  const auto& row = passage.row();
+  const auto end = held.at.end;
+  if (row.key(end) == ")") return end + 1;
+  if (held.bare) return parsing::kNone;
+  return row.hyphen(end) ? end + 1 : end;
 }
 
 }  // namespace
 
 std::vector<Told> vessels(const Passage& passage, Sizes& sizes) {
   std::vector<Told> out;
-  const auto& terms = passage.terms();
   const auto& row = passage.row();
-  for (std::size_t i = 0; i + 1 < terms.size(); ++i) {
-    const Term& held = terms[i];
-    const Term& vessel = terms[i + 1];
-    if (!vessel.bare || held.bare || held.vagueness > 1 || !measures_with(vessel.measure)) continue;
-    if (!held.of.empty() || row.is(held.at.end, parsing::of_word)) continue;
-    const bool hyphened = row.hyphen(held.at.end);
-    if (vessel.at.begin != held.at.end + (hyphened ? 1U : 0U)) continue;
+  for (const Term& held : passage.terms()) {
+    if (held.vagueness > 1 || held.counted) continue;
+    const auto at = vessel_after(passage, held);
+    const auto* vessel = at < row.size() ? row.measure(at) : nullptr;
+    if (!vessel || !measures_with(vessel->name)) continue;
+    const auto end = at + row.tags[at].measure_words;
     Told told;
-    told.measure = vessel.measure;
+    told.measure = vessel->name;
     told.unit = held.measure;
-    told.of = vessel.of;
+    told.of = passage.stuff_between(end, end + 5);
     told.equals = held.quantity;
-    const auto last = row.key(vessel.at.end - 1);
+    const auto last = row.key(end - 1);
     if (singular(last) != last && held.quantity.low >= 2) told.equals = {1, 1};  // "three pint bowls"
-    told.words = {held.at.begin, vessel.end};
+    told.words = {held.at.begin, end};
     if (may_equal(sizes, 1, told.measure, (told.equals.low + told.equals.high) / 2, told.unit, Closeness::stated))
       out.push_back(std::move(told));
   }
