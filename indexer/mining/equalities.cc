@@ -74,6 +74,7 @@ class Pairing {
   /// "ounces or squares", "one pint (pound) of meal": as many of the one as of the other.
   bool named_anew(std::size_t i, std::size_t j) const {
     const auto& terms = p_.terms();
+    if (made_plain(terms[i], terms[j])) return true;
     const auto gap = terms[j].at.begin - terms[i].at.end;
     if (gap != 1) return false;
     if (terms[i].vagueness > 1 && terms[j].vagueness > 1) return false;  // "a cup or glass": either will do
@@ -81,10 +82,16 @@ class Pairing {
     return key == "or" || (key == "(" && p_.row().key(terms[j].at.end) == ")");
   }
 
+  /// "two cups of sugar (teacups)": which cup is meant.
+  bool made_plain(const Term& a, const Term& b) const {
+    const bool bracketed = b.at.begin > 0 && p_.row().key(b.at.begin - 1) == "(" && p_.row().key(b.at.end) == ")";
+    return bracketed && b.bare && a.measure != b.measure && b.measure.ends_with(a.measure);
+  }
+
   Term as_printed(std::size_t i, std::size_t j) const {
     Term b = p_.terms()[j];
     const Term& a = p_.terms()[i];
-    if (!a.bare && b.bare && named_anew(i, j)) b.quantity = a.quantity;
+    if (!a.bare && b.bare && named_anew(i, j) && (a.quantity.high >= 1 || b.vagueness <= 1)) b.quantity = a.quantity;
     return b;
   }
 

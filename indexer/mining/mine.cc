@@ -67,11 +67,16 @@ class Walk {
   }
 
   void read_tabular(const Block& block) {
-    const Passage passage(tables_.plain(block), sizes_);
+    for (auto& text : tables_.plain(block)) read_row(block, std::move(text));
+  }
+
+  void read_row(const Block& block, std::string text) {
+    const Passage passage(std::move(text), sizes_);
     auto told = equalities(passage, sizes_, true);
     if (told.empty()) told = tables_.listed(passage);
     tables_.learn(block, told);
     keep(block, passage, 0, told);
+    keep(block, passage, 0, vessels(passage, sizes_));
     keep(block, passage, 0, heats(passage));
   }
 

@@ -51,7 +51,9 @@ double apart(double low_a, double high_a, double low_b, double high_b) {
 }
 
 /// A weight against a capacity: grams a millilitre, from dry herbs and bran to heaped spoons of syrup.
-bool dense_enough(double low, double high, bool spoon) { return high >= 0.2 && low <= (spoon ? 4.2 : 1.65); }
+bool dense_enough(double low, double high, bool spoon, bool stated) {
+  return high >= (stated ? 0.1 : 0.2) && low <= (spoon ? 4.2 : 1.65);
+}
 
 bool is_spoon(const std::string& measure) { return measure.ends_with("spoon"); }
 
@@ -90,19 +92,21 @@ bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_
   if (count_a <= 0 || count_b <= 0 || a == b) return false;
   const auto size = [&](const std::string& m) { return sizes.lexicon().measure(m) ? sizes.of(m) : sizes.of_one(m); };
   const auto one_a = size(a), one_b = size(b);
+  const bool stated = closeness == Closeness::stated;
+  const int vague_a = sizes.vagueness(a), vague_b = sizes.vagueness(b);
   if (!one_a || !one_b || one_a->unit == Amount::Unit::count || one_b->unit == Amount::Unit::count)
-    return closeness == Closeness::stated;
+    return stated || (std::min(vague_a, vague_b) <= 1 && std::max(vague_a, vague_b) == 4);
   const double low_a = count_a * one_a->low, high_a = count_a * one_a->high;
   const double low_b = count_b * one_b->low, high_b = count_b * one_b->high;
   if (one_a->unit != one_b->unit) {
     const bool a_weighs = one_a->unit == Amount::Unit::gram;
     const bool spoon = is_spoon(a_weighs ? b : a);
-    return a_weighs ? dense_enough(low_a / high_b, high_a / low_b, spoon)
-                    : dense_enough(low_b / high_a, high_b / low_a, spoon);
+    return a_weighs ? dense_enough(low_a / high_b, high_a / low_b, spoon, stated)
+                    : dense_enough(low_b / high_a, high_b / low_a, spoon, stated);
   }
-  const bool by_law = sizes.vagueness(a) <= 1 && sizes.vagueness(b) <= 1;
-  const double room =
-      by_law ? (closeness == Closeness::stated ? 1.45 : 1.1) : (closeness == Closeness::stated ? 2.2 : 1.35);
+  const bool by_law = vague_a <= 1 && vague_b <= 1;
+  double room = by_law ? (stated ? 1.45 : 1.1) : (stated ? 2.2 : 1.35);
+  if (a == "drop" || b == "drop") room *= 2;  // as large as the neck of the bottle is wide
   return apart(low_a, high_a, low_b, high_b) <= room;
 }
 

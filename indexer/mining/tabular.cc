@@ -64,6 +64,26 @@ std::vector<std::string> cells_of(const Block& block) {
   return cells;
 }
 
+/// Rows of which each has one line of the cell with the most lines, the others blotted out so that places stay.
+std::vector<std::string> lines_of(const std::string& text, const std::vector<std::string>& cells) {
+  const auto lines = [](const std::string& cell) { return std::count(cell.begin(), cell.end(), '\n'); };
+  const auto most = std::max_element(cells.begin(), cells.end(),
+                                     [&](const auto& a, const auto& b) { return lines(a) < lines(b); });
+  if (most == cells.end() || lines(*most) == 0) return {text};
+  const auto at = text.find(*most);
+  if (at == std::string::npos) return {text};
+  std::vector<std::string> rows;
+  for (std::size_t from = 0; from <= most->size();) {
+    const auto to = std::min(most->find('\n', from), most->size());
+    std::string row = text;
+    for (std::size_t i = 0; i < most->size(); ++i)
+      if (i < from || i >= to) row[at + i] = ' ';
+    rows.push_back(std::move(row));
+    from = to + 1;
+  }
+  return rows;
+}
+
 bool weighed_or_held(const Term& t) { return t.vagueness <= 1; }
 
 }  // namespace
@@ -104,8 +124,8 @@ void Tables::note_head(const std::string& text) {
   }
 }
 
-std::string Tables::plain(const Block& block) {
-  if (block.kind != Block::Kind::table_row) return with_spaces(block.text);
+std::vector<std::string> Tables::plain(const Block& block) {
+  if (block.kind != Block::Kind::table_row) return {with_spaces(block.text)};
   auto cells = cells_of(block);
   std::string text = block.text;
   for (std::size_t i = cells.size(); i-- > 0;) {
@@ -120,8 +140,10 @@ std::string Tables::plain(const Block& block) {
     text.replace(at.begin, at.size(), resolved);
     cells[i] = resolved;
   }
+  std::vector<std::string> rows;
+  for (auto& row : lines_of(text, cells)) rows.push_back(with_spaces(std::move(row)));
   above_ = std::move(cells);
-  return with_spaces(std::move(text));
+  return rows;
 }
 
 void Tables::learn(const Block& block, const std::vector<Told>& told) {

@@ -21,8 +21,9 @@ class Tables {
   /// `told`: the block held a statement.
   void leave(const Block& block, bool told);
 
-  /// The words of a row in one line: cells parted by spaces, ditto marks replaced by what they stand for.
-  std::string plain(const Block& block);
+  /// The words of a row in one line: cells parted by spaces, ditto marks replaced by what they stand for. Where a cell
+  /// holds several lines that one brace ties to the next cell, a row for each of them.
+  std::vector<std::string> plain(const Block& block);
 
   /// Statements of a row that names a stuff and a number only, the measure and the unit being told by the table's head
   /// ("pounds to the bushel") or by the first row.
