@@ -22,7 +22,9 @@ constexpr std::array<std::pair<std::string_view, Cue>, 14> names = {{{"verb", ve
                                                                      {"proof", proof},
                                                                      {"size", size},
                                                                      {"share", share},
-                                                                     {"allotted", allotted}, {"tester", tester}, {"span", mining::span}}};
+                                                                     {"allotted", allotted},
+                                                                     {"tester", tester},
+                                                                     {"span", mining::span}}};
 
 std::unordered_map<std::string, std::uint32_t> load() {
   std::unordered_map<std::string, std::uint32_t> words;

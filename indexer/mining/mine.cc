@@ -82,7 +82,8 @@ class Walk {
 
   void read_prose(const Block& block, Span window) {
     std::string text(window.in(block.text));
-    std::replace_if(text.begin(), text.end(), [](char c) { return c == '\n' || c == '|'; }, ' ');
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return c == '\n' || c == '|'; }, ' ');
     const Passage passage(std::move(text), sizes_);
     keep(block, passage, window.begin, equalities(passage, sizes_, false));
     keep(block, passage, window.begin, vessels(passage, sizes_));

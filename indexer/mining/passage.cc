@@ -66,6 +66,9 @@ void Passage::find_terms(Sizes& sizes) {
   join_compounds();
   name_stuffs();
   for (Term& term : terms_) term.vagueness = sizes.vagueness(term.measure);
+  std::erase_if(terms_, [](const Term& t) { return t.vagueness < 0; });
+  for (Term& term : terms_)
+    if (term.measure == "measuring cup") term.measure = "cup";  // the cup that is meant where a book says "cup"
 }
 
 /// Inside "the size of an egg": no egg is counted there.
@@ -114,6 +117,11 @@ void Passage::read_vessel(const Sizes& sizes, Term& term) const {
     ++at;  // "black"
   const auto* vessel = at < row_.size() ? row_.measure(at) : nullptr;
   if (!vessel || (vessel->kind != "household" && vessel->kind != "container" && vessel->name != "square")) return;
+  if (vessel->name == "measure") return;    // "a good half-pint measure"
+  if (sizes.vagueness(vessel->name) < 0) {  // "a 1-lb. jar": not a pound of anything
+    term.measure = vessel->name;
+    return;
+  }
   if (sizes.vagueness(vessel->name) < 2) return;
   auto number = term.at.begin;  // "two half-pint tumblers": the number that stands next to the measure
   for (auto i = term.at.begin + 1; i < term.at.end; ++i) {
@@ -163,7 +171,8 @@ void Passage::add_bare(const Sizes& sizes) {
     const auto* m = row_.measure(i);
     if (!m || taken(i)) continue;
     const bool renamed = i >= 2 && taken(i - 2) && (row_.key(i - 1) == "or" || row_.key(i - 1) == "(");
-    if (!Sizes::may_stand_bare(*m) && !renamed) continue;
+    if (sizes.vagueness(m->name) < 0 || (!Sizes::may_stand_bare(*m) && !renamed)) continue;
+    if (row_.tags[i].measure_words == 1 && row_.key(i).size() < 3) continue;  // "C", "Dr."
     const auto words = row_.tags[i].measure_words;
     Term term;
     term.at = {i, i + words};

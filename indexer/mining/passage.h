@@ -22,9 +22,9 @@ struct Term {
   int vagueness = 0;
   bool bare = false;     ///< a measure without a number ("wine-glasses usually hold"); quantity is 1
   bool counted = false;  ///< so many of a thing ("ten eggs")
-  bool one = false;        ///< the print says "a", "one" or nothing: a single one
-  Range holds;             ///< of a vessel named by what it holds ("a half-pint mug"): so many `holds_in`
-  std::string holds_in;    ///< empty where it is not named so
+  bool one = false;      ///< the print says "a", "one" or nothing: a single one
+  Range holds;           ///< of a vessel named by what it holds ("a half-pint mug"): so many `holds_in`
+  std::string holds_in;  ///< empty where it is not named so
 };
 
 /// Owns its text; neither copied nor moved, for the row looks into it.

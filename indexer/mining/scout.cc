@@ -74,7 +74,8 @@ Scout::Scout(const Lexicon& lexicon) : slots_(4096) {
       enter(row.cells[0], ((cues & verb) ? is_verb : 0U) | ((cues & copula) ? is_copula : 0U) |
                               ((cues & alias) ? is_alias : 0U) | ((cues & hot) ? is_hot : 0U) |
                               ((cues & gauge) ? is_gauge : 0U) | ((cues & test) ? is_test : 0U) |
-                              ((cues & proof) ? is_proof : 0U) | ((cues & tester) ? is_tester : 0U) | ((cues & mining::span) ? is_span : 0U) | ((cues & size) ? is_measure : 0U));
+                              ((cues & proof) ? is_proof : 0U) | ((cues & tester) ? is_tester : 0U) |
+                              ((cues & mining::span) ? is_span : 0U) | ((cues & size) ? is_measure : 0U));
     }
   }
   for (const auto& word : stage_words()) enter(word, is_stage);
@@ -205,10 +206,10 @@ bool Scout::ties_measures(std::size_t i) const {
 /// The other mark of a heat or a strength that mark i tells; i itself where it tells none.
 std::size_t Scout::told_with(std::size_t i) const {
   const auto flags = marks_[i].flags;
+  if (flags & is_count)
+    if (const auto k = partner(i, is_oven, 280); k != i) return k;
   if (flags & is_gauge)
     if (const auto k = partner(i, is_hot | is_stage, 120); k != i) return k;
-  if (flags & is_count)
-    if (const auto k = partner(i, is_oven, 260); k != i) return k;
   if ((flags & is_span) && partner(i, is_tester, 80) != i)
     if (const auto k = partner(i, is_oven, 160); k != i) return k;
   if (flags & is_stage)

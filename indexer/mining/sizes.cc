@@ -5,6 +5,7 @@
 #include <charconv>
 
 #include "indexer/lexicon/tables.h"
+#include "indexer/parsing/amounts.h"
 
 namespace gallipot::mining {
 namespace {
@@ -55,6 +56,15 @@ bool dense_enough(double low, double high, bool spoon, bool stated) {
   return high >= (stated ? 0.1 : 0.2) && low <= (spoon ? 4.2 : 1.65);
 }
 
+/// Whether two lawful measures stand in the ratio of the tables, or in one that the tables do not tell.
+bool in_known_ratio(double count_a, const std::string& a, double count_b, const std::string& b) {
+  const double b_in_a = parsing::measures_in(a, b), a_in_b = parsing::measures_in(b, a);
+  if (b_in_a <= 0 && a_in_b <= 0) return true;
+  const double expected = b_in_a > 0 ? b_in_a : 1 / a_in_b;
+  const double told = count_b / count_a;
+  return told < expected * 1.04 && told > expected / 1.04;
+}
+
 bool is_spoon(const std::string& measure) { return measure.ends_with("spoon"); }
 
 }  // namespace
@@ -95,7 +105,8 @@ bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_
   const bool stated = closeness == Closeness::stated;
   const int vague_a = sizes.vagueness(a), vague_b = sizes.vagueness(b);
   if (!one_a || !one_b || one_a->unit == Amount::Unit::count || one_b->unit == Amount::Unit::count)
-    return stated || (std::min(vague_a, vague_b) <= 1 && std::max(vague_a, vague_b) == 4);
+    return stated ? std::min(vague_a, vague_b) <= 1 || std::max(vague_a, vague_b) <= 2
+                  : std::min(vague_a, vague_b) <= 1 && std::max(vague_a, vague_b) == 4;
   const double low_a = count_a * one_a->low, high_a = count_a * one_a->high;
   const double low_b = count_b * one_b->low, high_b = count_b * one_b->high;
   if (one_a->unit != one_b->unit) {
@@ -105,6 +116,7 @@ bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_
                     : dense_enough(low_b / high_a, high_b / low_a, spoon, stated);
   }
   const bool by_law = vague_a <= 1 && vague_b <= 1;
+  if (!stated && by_law && !in_known_ratio(count_a, a, count_b, b)) return false;
   double room = by_law ? (stated ? 1.45 : 1.1) : (stated ? 2.2 : 1.35);
   if (a == "drop" || b == "drop") room *= 2;  // as large as the neck of the bottle is wide
   return apart(low_a, high_a, low_b, high_b) <= room;

@@ -10,7 +10,8 @@
 namespace gallipot::mining {
 namespace {
 
-constexpr std::size_t longest_head = 170, longest_row = 260, longest_listed = 20;
+constexpr std::size_t longest_head = 170, longest_row = 260;
+constexpr std::uint32_t longest_listed = 16, longest_name = 5;  // words
 constexpr int warm_from_head = 30, warm_from_row = 4;
 
 bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
@@ -33,9 +34,22 @@ bool speaks_of_measures(const Block& block) {
   return false;
 }
 
+/// "Flour . . . . one pound": points that lead the eye across a row end no sentence.
+void blot_leaders(std::string& text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] != '.') continue;
+    std::size_t to = i + 1, points = 1;
+    while (to < text.size() && (text[to] == '.' || text[to] == ' ')) points += text[to++] == '.';
+    if (points > 1)
+      std::fill(text.begin() + static_cast<std::ptrdiff_t>(i), text.begin() + static_cast<std::ptrdiff_t>(to), ' ');
+    i = to;
+  }
+}
+
 std::string with_spaces(std::string text) {
   for (char& c : text)
     if (c == '|' || c == '\n' || c == '}' || c == '{') c = ' ';
+  blot_leaders(text);
   return text;
 }
 
@@ -67,8 +81,8 @@ std::vector<std::string> cells_of(const Block& block) {
 /// Rows of which each has one line of the cell with the most lines, the others blotted out so that places stay.
 std::vector<std::string> lines_of(const std::string& text, const std::vector<std::string>& cells) {
   const auto lines = [](const std::string& cell) { return std::count(cell.begin(), cell.end(), '\n'); };
-  const auto most = std::max_element(cells.begin(), cells.end(),
-                                     [&](const auto& a, const auto& b) { return lines(a) < lines(b); });
+  const auto most =
+      std::max_element(cells.begin(), cells.end(), [&](const auto& a, const auto& b) { return lines(a) < lines(b); });
   if (most == cells.end() || lines(*most) == 0) return {text};
   const auto at = text.find(*most);
   if (at == std::string::npos) return {text};
@@ -155,7 +169,7 @@ void Tables::learn(const Block& block, const std::vector<Told>& told) {
 std::vector<Told> Tables::listed(const Passage& passage) {
   std::vector<Told> out;
   const auto& row = passage.row();
-  if (of_each_.empty() || counted_in_.empty() || row.size() > longest_listed) return out;
+  if (of_each_.empty() || row.size() > longest_listed) return out;
   std::uint32_t name = 0;
   for (std::uint32_t i = 0; i < row.size();) {
     const auto n = parsing::number_at(row, i);
@@ -166,17 +180,18 @@ std::vector<Told> Tables::listed(const Passage& passage) {
     }
     auto end = i + n.words;
     const auto* m = end < row.size() ? row.measure(end) : nullptr;
-    if (m && m->name == counted_in_) end += row.tags[end].measure_words;
-    const bool named = name < i && row.word(name).kind == Word::Kind::word;
-    if (!named || (m && m->name != counted_in_)) return {};
+    if (m) end += row.tags[end].measure_words;
+    const std::string unit = m ? m->name : counted_in_;
+    const bool named = name < i && i - name <= longest_name && row.word(name).kind == Word::Kind::word;
+    if (!named || unit.empty() || unit == of_each_ || sizes_.vagueness(unit) != 0) return {};
     Told told;
     told.measure = of_each_;
-    told.unit = counted_in_;
+    told.unit = unit;
     told.equals = n.value;
     told.of = passage.stuff_between(name, i);
     if (told.of.empty()) told.of = std::string(row.printed({name, i}));
     told.words = {name, end};
-    if (!may_equal(sizes_, 1, of_each_, (n.value.low + n.value.high) / 2, counted_in_, Closeness::stated)) return {};
+    if (!may_equal(sizes_, 1, of_each_, (n.value.low + n.value.high) / 2, unit, Closeness::stated)) return {};
     out.push_back(std::move(told));
     name = i = end;
   }

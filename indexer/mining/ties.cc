@@ -115,6 +115,9 @@ Tie by_verb(const Gap& g, Setting setting) {
   const bool strong = (g.passage.cues(g.at) & verb) != 0;
   const auto tying = g.key(g.at);
   const bool yields = tying == "make" || tying == "makes" || tying == "making";
+  const bool filled = tying == "containing" || tying == "contains";
+  if (filled && (g.b.counted || (!g.b.of.empty() && g.a.of != g.b.of)))
+    return Tie::none;                                                        // a bowl with something in it
   if (yields && g.row().is(g.b.at.end, parsing::of_word)) return Tie::none;  // "will make four pounds of jam"
   auto lead = g.at;  // "is to be understood", "will generally weigh"
   while (lead > g.begin && ((g.passage.cues(lead - 1) & link) || g.row().is(lead - 1, parsing::auxiliary))) --lead;
@@ -161,10 +164,18 @@ Tie by_bracket(const Gap& g) {
   if (different_stuff(g)) return Tie::none;
   if (!closes_soon(g) || !named_only(g, g.at)) return Tie::none;
   auto close = g.key(g.b.end) == "." ? g.b.end + 1 : g.b.end;
-  if (g.key(close) == "[")  // the mark of a note
-    while (close < g.row().size() && g.key(close++) != "]") continue;
+  for (int i = 0; i < 4 && close < g.row().size() && g.row().word(close).glued && g.key(close) != ")"; ++i)
+    ++close;  // the mark of a note
   const auto key = g.key(close);
   return key == ")" || key == "]" ? Tie::stated : Tie::alias;
+}
+
+/// "reckoned at 7 lbs. to a gallon": a verb of measuring stands shortly before.
+bool weighed_before(const Gap& g) {
+  const auto from = g.a.at.begin > 5 ? g.a.at.begin - 5 : 0;
+  for (auto i = from; i < g.a.at.begin; ++i)
+    if (g.passage.cues(i) & verb) return true;
+  return false;
 }
 
 /// "40 lbs. to the bushel", "four table-spoons to a wine-glass".
@@ -175,17 +186,16 @@ Tie by_share(const Gap& g, Setting setting) {
   if (g.end == g.begin || !(g.passage.cues(last) & share)) return Tie::none;
   if (!g.b.one || g.row().is(g.b.at.end, parsing::of_word) || !g.b.of.empty() || !g.a.of.empty()) return Tie::none;
   if (last > g.a.at.end + 2) return Tie::none;
-  const bool bulk =
-      g.b.measure == "bushel" || g.b.measure == "peck" || g.b.measure == "barrel" || g.b.measure == "gallon";
-  if (!setting.tabular && !setting.stated && !bulk) return Tie::none;
+  const bool bulk = g.a.vagueness == 0 && (g.b.measure == "bushel" || g.b.measure == "peck" || g.b.measure == "barrel");
+  if (!setting.tabular && !setting.stated && !bulk && !weighed_before(g)) return Tie::none;
   return Tie::stated;
 }
 
 /// "the firkin of nine gallons", "the butt, of 108 gallons".
 Tie by_contents(const Gap& g) {
   const auto words = g.end - g.begin;
-  const bool of = words > 0 && words <= 2 && g.row().is(g.end - 1, parsing::of_word) &&
-                  (words == 1 || g.key(g.begin) == ",");
+  const bool of =
+      words > 0 && words <= 2 && g.row().is(g.end - 1, parsing::of_word) && (words == 1 || g.key(g.begin) == ",");
   const bool vessel = g.a.one && g.a.vagueness >= 1 && g.b.vagueness <= 1 && !g.b.bare;
   return of && vessel && g.b.of.empty() && !g.row().is(g.b.at.end, parsing::of_word) ? Tie::stated : Tie::none;
 }
