@@ -8,6 +8,7 @@
 #include <iterator>
 #include <utility>
 
+#include "indexer/correcting/readings.h"
 #include "indexer/measures/decisions.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/storing/codec.h"
@@ -61,6 +62,7 @@ Outcome<Shelf> Shelf::open(const std::string& folder, const ShelfReading& readin
       }
       shelf.tables_ = *tables;
       shelf.take_decisions(reading.decisions.empty() ? decisions_beside(folder) : reading.decisions);
+      shelf.take_corrections(reading.corrections.empty() ? corrections_beside(folder) : reading.corrections);
       return shelf;
     } catch (const Xapian::Error& error) {
       if (attempt == attempts) return unreadable(error, folder);
@@ -74,6 +76,20 @@ void Shelf::take_decisions(const std::string& path) {
     decisions_ = std::move(*decisions);
   else
     doubts_.push_back(decisions.error());
+}
+
+void Shelf::take_corrections(const std::string& path) {
+  auto corrections = read_corrections(path);
+  if (corrections)
+    corrections_ = std::move(*corrections);
+  else
+    doubts_.push_back(corrections.error());
+}
+
+Outcome<ComparableRecipe> Shelf::corrected(std::string_view data) const {
+  auto recipe = decode_recipe(data);
+  if (recipe && !corrections_.empty()) correct_readings(*recipe, corrections_);
+  return recipe;
 }
 
 const std::shared_ptr<const Register>& Shelf::measures() const {
@@ -143,7 +159,7 @@ Outcome<ComparableRecipe> Shelf::recipe(Xapian::docid docid) const {
 
 Outcome<ComparableRecipe> Shelf::unweighed(Xapian::docid docid) const {
   try {
-    return decode_recipe(database_->get_document(docid).get_data());
+    return corrected(database_->get_document(docid).get_data());
   } catch (const Xapian::Error& error) {
     return unreadable(error, folder_);
   }
@@ -169,7 +185,7 @@ Outcome<bool> Shelf::each(const std::function<bool(const ComparableRecipe&)>& vi
     }
     std::sort(stored.begin(), stored.end(), [](const Stored& a, const Stored& b) { return a.order < b.order; });
     for (const auto& one : stored) {
-      auto recipe = decode_recipe(one.data);
+      auto recipe = corrected(one.data);
       if (!recipe) return tl::unexpected(recipe.error());
       weigh(*recipe, *measures());
       if (!visit(*recipe)) return false;

@@ -4,6 +4,7 @@
 #include <cstdint>
 #include <vector>
 
+#include "indexer/correcting/correction.h"
 #include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 #include "indexer/storing/build.h"
@@ -17,7 +18,8 @@ struct CutBook {
   BookReport report;  ///< `refused` where the book could not be read or has no recipes; then there are none
 };
 
-CutBook read_and_cut(const Book& book, const Lexicon& lexicon);
+/// `corrections` of how the book is cut are applied; those that find no place are told in `report.doubts`.
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections& corrections);
 
 /// A recipe parsed and normalized; its metric amounts are left to whoever reads it.
 ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon);
