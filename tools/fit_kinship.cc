@@ -67,7 +67,7 @@ std::vector<Pair> read_pairs(const std::string& path, const Shelf& shelf, const 
     if (!earlier || !later) continue;
     pair.books = earlier->book + " " + later->book;
     const KinText asked = texts.asked(*later);
-    const auto drawn = texts.candidates(asked, 60);
+    const auto drawn = texts.candidates(asked, 24);
     const auto docid = shelf.docid_of(pair.earlier);
     pair.drawn = docid && std::find(drawn.begin(), drawn.end(), *docid) != drawn.end();
     pair.kin = kinship_of(texts.asked(*earlier), asked);
