@@ -2,7 +2,6 @@
 #include "query/grouping/kin_search.h"
 
 #include <algorithm>
-#include <unordered_map>
 
 namespace gallipot {
 namespace {
@@ -36,13 +35,15 @@ void explain(std::vector<bool>& explained, const Kinship& kinship) {
 }  // namespace
 
 std::vector<FoundKin> kin_in_other_books(KinTexts& texts, const KinText& asked) {
-  auto all = weighed(texts, asked, texts.candidates(asked, kin_candidates));
-  std::unordered_map<std::string, std::vector<bool>> explained;  // by book
   std::vector<FoundKin> out;
-  for (FoundKin& one : all) {
-    const auto [at, is_first] = explained.try_emplace(one.text->book, asked.row.size());
-    if (!is_first && !kinship_of(*one.text, asked, at->second).tied()) continue;
-    explain(at->second, one.kinship);
+  for (FoundKin& one : weighed(texts, asked, texts.candidates(asked, kin_candidates))) {
+    std::vector<bool> explained;
+    for (const FoundKin& better : out) {
+      if (better.text->book != one.text->book && kinship_of(*better.text, *one.text).tied()) continue;
+      explained.resize(asked.row.size());
+      explain(explained, better.kinship);
+    }
+    if (!explained.empty() && !kinship_of(*one.text, asked, explained).tied()) continue;
     out.push_back(std::move(one));
   }
   return out;

@@ -20,9 +20,10 @@ struct FoundKin {
 /// enough to have them all.
 inline constexpr std::size_t kin_candidates = 24;
 
-/// The kin of `asked` in other books, likeliest first. Of one book the likeliest stands, and another beside it only
-/// where it accounts for words that the better ones do not: an author's formulas tie all her recipes to a copy of one
-/// of them, and a text spliced from two has two sources. Throws Xapian::Error.
+/// The kin of `asked` in other books, likeliest first. One beside a better one stands only where the two are themselves
+/// kin (one text handed on from book to book) and in different books, or where it accounts for words that the better
+/// ones do not: an author's formulas tie all her recipes to a copy of one of them, and a text spliced from two has two
+/// sources. Throws Xapian::Error.
 std::vector<FoundKin> kin_in_other_books(KinTexts& texts, const KinText& asked);
 
 /// The kin of `asked` in its own book, or in another one, likeliest first; siblings are not told apart.
