@@ -65,6 +65,7 @@ void add_find(CLI::App& program, Work& work);
 void add_variants(CLI::App& program, Work& work);
 void add_compare(CLI::App& program, Work& work);
 void add_lineage(CLI::App& program, Work& work);
+void add_families(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
 
