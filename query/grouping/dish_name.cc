@@ -13,9 +13,43 @@ namespace {
 
 using Row = std::vector<Word>;
 
-constexpr std::array<std::string_view, 6> leads = {"to", "make", "a", "an", "the", "how"};
+/// Words that may stand before a name and are no part of it; several may stand one after another. Longest first.
+constexpr std::array<std::string_view, 10> leads = {"how to make", "receipt for", "recipe for", "to make", "another",
+                                                    "an",          "the",         "a",          "or",      "ditto"};
+/// And after it.
+constexpr std::array<std::string_view, 3> tails = {"another way", "and c", "c"};
 
-bool is_lead(std::string_view key) { return std::find(leads.begin(), leads.end(), key) != leads.end(); }
+/// How many words of `phrase` stand at `at`; 0 where it does not stand there whole.
+std::size_t covers(const std::vector<const Word*>& words, std::size_t at, std::string_view phrase) {
+  std::size_t count = 0;
+  while (!phrase.empty()) {
+    const std::string_view word = phrase.substr(0, phrase.find(' '));
+    if (at + count >= words.size() || words[at + count]->key != word) return 0;
+    ++count;
+    phrase.remove_prefix(std::min(phrase.size(), word.size() + 1));
+  }
+  return count;
+}
+
+/// Takes off what is no part of the name; never all of it. "A la mode beef" keeps its first word.
+void drop_leads(std::vector<const Word*>& words) {
+  for (bool again = true; again;) {
+    again = false;
+    for (const auto lead : leads) {
+      const std::size_t n = covers(words, 0, lead);
+      if (n == 0 || n >= words.size() || (lead == "a" && words[1]->key == "la")) continue;
+      words.erase(words.begin(), words.begin() + static_cast<std::ptrdiff_t>(n));
+      again = true;
+    }
+  }
+}
+
+void drop_tails(std::vector<const Word*>& words) {
+  for (const auto tail : tails) {
+    const auto n = static_cast<std::size_t>(std::count(tail.begin(), tail.end(), ' ')) + 1;
+    if (words.size() > n && covers(words, words.size() - n, tail) == n) words.resize(words.size() - n);
+  }
+}
 
 /// Words and numbers of a title, without brackets and what stands in them.
 std::vector<const Word*> outside_brackets(const Row& row) {
@@ -69,13 +103,10 @@ std::string plain_title(const Recipe& recipe) {
   const Words words(dish_title_of(recipe));
   auto kept = outside_brackets(words.all());
   drop_number(kept);
-  std::size_t first = 0;
-  while (first + 1 < kept.size() && is_lead(kept[first]->key)) ++first;
+  drop_leads(kept);
+  drop_tails(kept);
   std::string out;
-  for (std::size_t i = first; i < kept.size(); ++i) {
-    if (!out.empty()) out += kept[i]->glued && kept[i]->kind == Word::Kind::number ? "" : " ";
-    out += kept[i]->key;
-  }
+  for (const Word* word : kept) out += (out.empty() ? "" : " ") + std::string(word->key);
   return out;
 }
 

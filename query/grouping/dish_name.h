@@ -10,7 +10,7 @@
 
 namespace gallipot {
 
-/// The title in plain lower-case words: without "to make" and "a", without a number after it ("No. 2"), without what
+/// The title in plain lower-case words: without "to make", "a" and "another way", without a number after it ("No. 2"), without what
 /// stands in brackets. "To make CATCHUP of DAMSONS" -> "catchup of damsons". That of the dish meant for "Another way".
 std::string plain_title(const Recipe& recipe);
 

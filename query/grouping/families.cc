@@ -71,6 +71,12 @@ std::vector<NameUsed> names_of(const std::vector<Member>& members) {
   return out;
 }
 
+/// The commonest name that is no instruction ("to preserve quinces"), else the commonest.
+std::string name_of(const std::vector<NameUsed>& names, const std::string& key) {
+  const auto noun = std::find_if(names.begin(), names.end(), [](const NameUsed& n) { return !n.name.starts_with("to "); });
+  return noun != names.end() ? noun->name : names.empty() ? key : names.front().name;
+}
+
 Family described(Group& group, const families::StuffNames& names) {
   const auto key = [](const Member& m) {
     constexpr int undated = 10'000;
@@ -80,7 +86,7 @@ Family described(Group& group, const families::StuffNames& names) {
             [&](const Member& a, const Member& b) { return key(a) < key(b); });
   Family out;
   out.names = names_of(group.members);
-  out.name = out.names.empty() ? group.key : out.names.front().name;
+  out.name = name_of(out.names, group.key);
   std::set<std::uint32_t> books;
   for (const Member& member : group.members) {
     out.recipes.push_back(member.id);

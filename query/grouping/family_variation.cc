@@ -58,7 +58,7 @@ std::optional<MostVariable> most_variable(const std::vector<Member>& members, co
   const auto all = static_cast<double>(members.size());
   for (auto& [stuff, uses] : uses_of(members)) {
     const std::string& name = names.name(stuff);
-    if (uses.shares.size() >= std::max(fewest_amounts, members.size() / 4)) {
+    if (uses.shares.size() >= std::max(fewest_amounts, members.size() / 3)) {
       std::sort(uses.shares.begin(), uses.shares.end());
       const double lower = quantile_of(uses.shares, 0.25), upper = quantile_of(uses.shares, 0.75);
       const double width = std::log(upper / lower);

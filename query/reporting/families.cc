@@ -24,6 +24,7 @@ std::string number(std::size_t n, const char* one, const char* many) {
 /// Two significant digits of a share of the batch.
 std::string percent(double share) {
   const double p = 100 * share;
+  if (p < 0.01) return "less than 0.01%";
   return fmt::format("{:.{}f}%", p, p < 0.1 ? 2 : p < 10 ? 1 : 0);
 }
 
