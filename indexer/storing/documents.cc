@@ -94,6 +94,7 @@ Xapian::Document Documents::of(const ComparableRecipe& recipe) {
   add_names(document, recipe);
   document.add_boolean_term(schema::term(schema::id, recipe.id));
   document.add_boolean_term(schema::term(schema::book, recipe.book));
+  document.add_boolean_term(schema::lot_term(schema::lot_of(recipe.id)));
   if (!recipe.country.empty()) {
     document.add_boolean_term(schema::term(schema::country, recipe.country));
     document.add_value(schema::slot_country, recipe.country);
