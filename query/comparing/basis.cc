@@ -14,6 +14,7 @@
 namespace gallipot {
 namespace {
 
+constexpr std::size_t fewest_for_base = 4;  // witnesses that tell the dish's own base, where fewer than half do
 constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
 
 /// In which unit a stuff is told, and by how many witnesses.
@@ -82,7 +83,12 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   const auto all = coverage_of(holdings);
   const std::size_t count = witnesses.size();
   const std::string base = common_base(witnesses, yardstick);
-  if (const auto found = all.find(base); found != all.end() && found->second.witnesses() * 2 >= count) {
+  const auto whole = static_cast<std::size_t>(std::count_if(holdings.begin(), holdings.end(), tells_its_batch));
+  const auto tells_enough = [&](const Coverage& coverage) {
+    return coverage.witnesses() * 2 >= count ||
+           (coverage.witnesses() >= fewest_for_base && coverage.witnesses() >= whole);
+  };
+  if (const auto found = all.find(base); found != all.end() && tells_enough(found->second)) {
     const Amount::Unit unit = found->second.unit();
     return {base, fmt::format("the dish is named for it and {}", told_by(found->second.witnesses(), count)),
             per_of(unit), unit};
@@ -108,13 +114,9 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
     return {best->first, fmt::format("it is the chief ingredient and {}", told_by(best->second.witnesses(), count)),
             per_of(unit), unit};
   }
-  std::size_t weighed = 0;
-  for (const auto& one : holdings)
-    if (has_absolute_weight(one) || root_of(one)) ++weighed;
-  if (weighed * 2 >= count && weighed > 0)
-    return {whole_batch,
-            "no one ingredient has an amount in half of the recipes, so the weight of all that can be weighed", 1000,
-            Amount::Unit::gram};
+  if (whole * 2 >= count && whole > 0)
+    return {whole_batch, "no one ingredient has an amount in half of the recipes, so all that can be weighed is taken",
+            1000, Amount::Unit::gram};
   return {as_printed, "too few of the recipes give amounts that can be brought to one basis", 0, Amount::Unit::gram};
 }
 
@@ -154,7 +156,8 @@ std::optional<Amount> basis_amount(const std::vector<Holding>& holdings, const B
 
 std::optional<Amount> brought_to(const std::vector<Holding>& holdings, std::size_t holding, const Basis& basis) {
   if (basis.name == as_printed) return total_of(holdings, holding);
-  if (basis.name == whole_batch) return share_of_batch(holdings, holding, basis.per);
+  if (basis.name == whole_batch)
+    return tells_its_batch(holdings) ? share_of_batch(holdings, holding, basis.per) : std::nullopt;
   const auto at = place_of(holdings, basis.name);
   if (!at) return std::nullopt;
   return against(holdings, holding, *at, basis.per, basis.unit);

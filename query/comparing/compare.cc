@@ -106,6 +106,16 @@ void add_sorts(Row& row, const ComparableRecipe& recipe, const Holding& holding,
   }
 }
 
+/// The basis by itself is a figure for a witness only where it tells how much, or tells another stuff by it.
+void only_where_told(Row& basis, const std::vector<Row>& rows, const std::vector<Witness>& witnesses) {
+  for (std::size_t w = 0; w < basis.cells.size(); ++w) {
+    const bool told = witnesses[w].basis || std::any_of(rows.begin(), rows.end(), [&](const Row& row) {
+                        return &row != &basis && row.cells[w].per_basis.has_value();
+                      });
+    if (!told) basis.cells[w].per_basis.reset();
+  }
+}
+
 std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
                          const Basis& basis) {
   std::map<std::string, std::size_t> place;
@@ -126,6 +136,8 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
       add_sorts(row, witnesses[w].recipe, holding, w);
     }
   }
+  for (Row& row : rows)
+    if (row.name == basis.name) only_where_told(row, rows, witnesses);
   for (Row& row : rows) summarize(row);
   std::stable_sort(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
     if ((a.name == basis.name) != (b.name == basis.name)) return a.name == basis.name;
@@ -167,7 +179,11 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.witnesses = ordered(std::move(recipes), books);
   out.dish = common_dish(out.witnesses);
   std::vector<std::vector<Holding>> holdings;
-  for (const Witness& witness : out.witnesses) holdings.push_back(holdings_of(witness.recipe, yardstick));
+  for (Witness& witness : out.witnesses) {
+    holdings.push_back(holdings_of(witness.recipe, yardstick));
+    for (Step& step : witness.recipe.steps)
+      if (step.minutes && !yardstick.can_last(step.op, *step.minutes)) step.minutes.reset();
+  }
 
   Basis chosen;
   if (basis.empty()) {

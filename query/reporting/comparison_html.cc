@@ -67,7 +67,8 @@ std::string cell_markup(const Row& row, const Cell& cell) {
     if (!written.unit.empty()) out += " <span class=\"unit\">" + html::escape(written.unit) + "</span>";
     if (!written.range.empty()) out += " <span class=\"soft\">(" + html::escape(written.range) + ")</span>";
     if (cell.out_of_line) out += " <span class=\"odd-mark\" title=\"out of line\">!</span>";
-    out += "</span>" + drawn(*cell.per_basis, row);
+    const std::string line = drawn(*cell.per_basis, row);
+    out += "</span>" + (line.empty() ? "<br>" : line);
   } else {
     out += "<span class=\"soft\">as printed</span><br>";
   }
@@ -188,8 +189,12 @@ void fill_tables(Fields& out, const Comparison& comparison) {
   out["strip"] = plot(strip_plot(comparison));
   out["matrix"] = plot(matrix_plot(comparison));
   Fields rows{Fields::type::list}, heads{Fields::type::list}, steps{Fields::type::list}, witnesses{Fields::type::list};
-  for (const Row& row : comparison.rows) rows.push_back(row_fields(comparison, row));
-  for (const StepRow& row : comparison.steps) steps.push_back(step_fields(comparison, row));
+  for (const Row& row : comparison.rows)
+    if (!in_one_only(row, comparison)) rows.push_back(row_fields(comparison, row));
+  const std::string rest = ones_words(comparison);
+  out["only_in_one"] = rest.empty() ? Fields{false} : Fields{rest};
+  for (const StepRow& row : comparison.steps)
+    if (row.witnesses > 1 || comparison.witnesses.size() <= 2) steps.push_back(step_fields(comparison, row));
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
     Fields head{Fields::type::object};
     head["siglum"] = comparison.witnesses[w].siglum;

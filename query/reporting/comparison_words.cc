@@ -105,6 +105,22 @@ std::vector<std::string> consensus_words(const Comparison& comparison) {
   return out;
 }
 
+bool in_one_only(const Row& row, const Comparison& comparison) {
+  return row.witnesses == 1 && comparison.witnesses.size() > 4;
+}
+
+std::string ones_words(const Comparison& comparison) {
+  std::string out;
+  for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
+    std::string has;
+    for (const Row& row : comparison.rows)
+      if (in_one_only(row, comparison) && row.cells[w].present)
+        has += (has.empty() ? "" : "; ") + row.name + ", " + cell_words(row.cells[w]);
+    if (!has.empty()) out += fmt::format("{}{}: {}.", out.empty() ? "" : " ", comparison.witnesses[w].siglum, has);
+  }
+  return out;
+}
+
 std::vector<std::string> apart_words(const Witness& witness) {
   std::vector<std::string> out;
   const Apart& apart = witness.apart;

@@ -43,7 +43,11 @@ void draw_cell(Drawing& drawing, const Row& row, const Cell& cell, double x, dou
 }  // namespace
 
 std::string matrix_plot(const Comparison& comparison) {
-  const std::size_t all = comparison.witnesses.size(), rows = std::min(most_rows, comparison.rows.size());
+  const std::size_t all = comparison.witnesses.size();
+  std::vector<const Row*> shown;
+  for (const Row& row : comparison.rows)
+    if (!in_one_only(row, comparison) && shown.size() < most_rows) shown.push_back(&row);
+  const std::size_t rows = shown.size();
   if (rows == 0) return {};
   const double column = column_width(all);
   const double width = left + static_cast<double>(all) * column + 20;
@@ -63,7 +67,7 @@ std::string matrix_plot(const Comparison& comparison) {
     drawing.close();
   }
   for (std::size_t r = 0; r < rows; ++r) {
-    const Row& row = comparison.rows[r];
+    const Row& row = *shown[r];
     const double y = top + (static_cast<double>(r) + 0.5) * row_height;
     drawing.line(left - 4, y + row_height / 2, width - 16, y + row_height / 2, "grid");
     drawing.text(left - 12, y + 4, fitted(row.name, letter, left - 20), {}, Drawing::Anchor::end);

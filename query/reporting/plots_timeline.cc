@@ -28,7 +28,8 @@ std::string name_of(const ComparableRecipe& recipe) {
   const auto plain_words = [](const std::string& title) {
     std::vector<std::string> out;
     const auto bracket = title.find_first_of("([");
-    const Words words(bracket == std::string::npos || bracket < 3 ? title : title.substr(0, bracket));
+    const std::string named = bracket == std::string::npos || bracket < 3 ? title : title.substr(0, bracket);
+    const Words words(named);
     for (const Word& word : words.all())
       if (word.kind == Word::Kind::word) out.emplace_back(word.key);
     while (!out.empty() && frames(out.front())) out.erase(out.begin());
