@@ -17,8 +17,17 @@ namespace {
 constexpr std::size_t fewest_for_base = 4;  // witnesses that tell the dish's own base, where fewer than half do
 constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
 
+/// Whether a stuff of this kind only seasons, raises or sets others.
+bool only_seasons(const Holding& holding) {
+  static constexpr std::array<const char*, 7> kinds{"spice",  "herb", "leaven", "gelling",
+                                                    "colour", "drug", "household"};
+  return holding.name == "salt" ||
+         std::any_of(kinds.begin(), kinds.end(), [&](const char* kind) { return holding.kind == kind; });
+}
+
 /// In which unit a stuff is told, and by how many witnesses.
 struct Coverage {
+  bool seasons = false;  // a spice, a leaven: never the chief ingredient
   std::array<std::size_t, 3> by_unit{};
   std::size_t weighed = 0;
   double share = 0;      // summed over witnesses: its part of the weighed batch
@@ -42,11 +51,12 @@ std::optional<Amount::Unit> unit_as_basis(const std::vector<Holding>& holdings, 
 std::map<std::string, Coverage> coverage_of(const std::vector<std::vector<Holding>>& all) {
   std::map<std::string, Coverage> out;
   for (const auto& holdings : all) {
-    const auto whole = batch(holdings, std::nullopt);
+    const auto whole = tells_its_batch(holdings) ? batch(holdings, std::nullopt) : std::nullopt;
     for (std::size_t h = 0; h < holdings.size(); ++h) {
       const auto unit = unit_as_basis(holdings, h);
       if (!unit) continue;
       Coverage& coverage = out[holdings[h].name];
+      coverage.seasons = coverage.seasons || only_seasons(holdings[h]);
       ++coverage.by_unit[static_cast<std::size_t>(*unit)];
       coverage.earliness += 1.0 / static_cast<double>(h + 1);
       const auto total = total_of(holdings, h);
@@ -97,7 +107,7 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   double best_worth = 0;
   for (const auto& entry : all) {
     const Coverage& coverage = entry.second;
-    if (coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
+    if (coverage.seasons || coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
     // A seasoning that all happen to measure makes a poor yardstick: small, and told by the spoonful.
     if (coverage.weighed > 0 && coverage.share < least_share * static_cast<double>(coverage.weighed)) continue;
     const double told = static_cast<double>(coverage.witnesses()) / static_cast<double>(count);

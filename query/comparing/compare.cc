@@ -45,18 +45,21 @@ std::vector<Witness> ordered(std::vector<ComparableRecipe> recipes, const std::v
   return out;
 }
 
-/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none or it stands alone.
+/// "walnut catsup": the base and the kind of dish that half of the witnesses share; the first one's title where they
+/// share neither or it stands alone.
 std::string common_dish(const std::vector<Witness>& witnesses) {
   if (witnesses.size() == 1) return witnesses.front().recipe.recipe.title;
-  std::map<std::string, std::size_t> counts;
-  for (const Witness& witness : witnesses) {
-    const Dish& dish = witness.recipe.dish;
-    if (dish.kind.empty() && dish.base.empty()) continue;
-    ++counts[dish.base + (dish.base.empty() || dish.kind.empty() ? "" : " ") + dish.kind];
-  }
-  const auto best =
-      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
-  return best == counts.end() ? witnesses.front().recipe.recipe.title : best->first;
+  const auto commonest = [&](std::string Dish::*part) {
+    std::map<std::string, std::size_t> counts;
+    for (const Witness& witness : witnesses)
+      if (!(witness.recipe.dish.*part).empty()) ++counts[witness.recipe.dish.*part];
+    const auto best =
+        std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    return best == counts.end() || best->second * 2 < witnesses.size() ? std::string() : best->first;
+  };
+  const std::string base = commonest(&Dish::base), kind = commonest(&Dish::kind);
+  if (base.empty() && kind.empty()) return witnesses.front().recipe.recipe.title;
+  return base + (base.empty() || kind.empty() ? "" : " ") + kind;
 }
 
 Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, std::size_t h, const Basis& basis) {

@@ -39,9 +39,9 @@ std::string out_of_line_words(const Comparison& comparison, const Row& row, cons
   const auto& share = row.cells[found.witness].of_batch;
   if (row.elsewhere && share && share->unit == row.elsewhere->middle.unit) {
     const bool beyond = found.times >= 1 ? share->low > row.elsewhere->most : share->high < row.elsewhere->least;
-    out += beyond ? fmt::format(", and {} than any of {} other recipes with it on the shelf",
+    out += beyond ? fmt::format(", and {} than any of {} other recipes with it that were looked at on the shelf",
                                 found.times >= 1 ? "more" : "less", row.elsewhere->recipes)
-                  : fmt::format(", though it is not without example among {} other recipes with it on the shelf",
+                  : fmt::format("; of {} other recipes with it looked at on the shelf some go as far",
                                 row.elsewhere->recipes);
   }
   return out;
@@ -52,17 +52,20 @@ std::string out_of_line_words(const Comparison& comparison, const Row& row, cons
 std::vector<std::string> beyond_the_shelf(const Comparison& comparison) {
   std::vector<std::pair<double, std::string>> found;
   for (const Row& row : comparison.rows) {
-    if (!row.elsewhere) continue;
+    if (!row.elsewhere || row.name == comparison.basis) continue;
+    std::pair<double, std::string> furthest;
     for (std::size_t w = 0; w < row.cells.size(); ++w) {
       const Cell& cell = row.cells[w];
       if (cell.out_of_line || !cell.of_batch || cell.of_batch->unit != row.elsewhere->middle.unit) continue;
       if (cell.of_batch->low <= row.elsewhere->most || row.elsewhere->middle.likely <= 0) continue;
       const double times = cell.of_batch->likely / row.elsewhere->middle.likely;
-      found.emplace_back(times, fmt::format("{}: {} has more in a kilogram of the whole than any of {} other recipes "
-                                            "with it on the shelf, of whatever dish ({} their median).",
-                                            capitalized(row.name), comparison.witnesses[w].siglum,
-                                            row.elsewhere->recipes, multiple(times)));
+      if (times <= furthest.first) continue;
+      furthest = {times, fmt::format("{}: {} has more in a kilogram of the whole than any of {} other recipes with it "
+                                     "that were looked at on the shelf, whatever the dish ({} their median).",
+                                     capitalized(row.name), comparison.witnesses[w].siglum, row.elsewhere->recipes,
+                                     multiple(times))};
     }
+    if (furthest.first > 0) found.push_back(std::move(furthest));
   }
   std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<std::string> out;

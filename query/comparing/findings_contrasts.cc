@@ -193,9 +193,9 @@ std::string said(const Mark& thing, const Mark& circumstance, const Contrast& fo
   const std::string name = out.empty() ? capitalized(thing.name) : thing.name;
   out += step ? fmt::format("{}: {} do, {} do not; ", name, with, without)
               : fmt::format("{}: {} with, {} without; ", name, with, without);
-  // Said by the side on which the circumstance is the commoner, so that the sentence affirms.
-  const bool here = found.with_here * without >= found.without_here * with;
-  out += fmt::format("{} {} {}, ", of_those(here ? found.with_here : found.with_there, with),
+  // Of a year, said by the side on which those with are the commoner; of anything else by who has or does it.
+  const bool here = circumstance.sort != Mark::Sort::year || found.with_here * without >= found.without_here * with;
+  out += fmt::format("{} {} {}, but ", of_those(here ? found.with_here : found.with_there, with),
                      step ? "that do" : "with", predicate(circumstance, here));
   out += fmt::format("{} {}", of_those(here ? found.without_here : found.without_there, without),
                      step ? "that do not" : "without");

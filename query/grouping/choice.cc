@@ -32,6 +32,7 @@ class Name {
     if (words_.empty()) return false;
     const Dish& dish = recipe.dish;
     if (!whole_.kind.empty() && !dish.kind.empty() && whole_.kind != dish.kind) return false;
+    if (!whole_.kind.empty() && !whole_.base.empty() && whole_.kind == dish.kind && whole_.base == dish.base) return true;
     const auto& title = recipe.recipe.dish_title.empty() ? recipe.recipe.title : recipe.recipe.dish_title;
     const auto stems = telling_.stems_of(title);
     return std::all_of(words_.begin(), words_.end(), [&](const Word& word) {

@@ -94,15 +94,12 @@ Fields row_fields(const Comparison& comparison, const Row& row) {
   out["measured"] = row.measured == 0 ? std::string(dash) : std::to_string(row.measured);
   const bool enough = row.median && row.measured >= 3;
   const std::string missing = row.measured == 0 ? "as printed" : "too few";
-  const auto figure = [&](double value) {
-    return write_figure(value, decimals_of(row.median->low, value, row.median->high));
-  };
   const WrittenAmount median = enough ? write_amount(*row.median) : WrittenAmount{missing, {}, {}};
   out["median"] = median.figure;
   out["unit"] = median.unit;
   out["quartiles"] = !enough ? std::string(dash) : median.range.empty() ? median.figure : median.range;
-  out["least"] = row.median ? figure(row.least) : std::string(dash);
-  out["most"] = row.median ? figure(row.most) : std::string(dash);
+  out["least"] = row.median ? end_figure(row, row.least) : std::string(dash);
+  out["most"] = row.median ? end_figure(row, row.most) : std::string(dash);
   out["spread"] = row.name == comparison.basis ? "basis" : spread_words(row);
   out["note"] = row.note.empty() ? std::string(dash) : row.note;
   Fields cells{Fields::type::list};

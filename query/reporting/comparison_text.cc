@@ -69,11 +69,8 @@ std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
 /// The figures of a row over all witnesses: median, quartiles, least to most, spread.
 std::vector<std::string> summary_cells(const Row& row) {
   if (!row.median) return {"as printed", absent, absent, absent};
-  const auto figure = [&](double value) {
-    return write_figure(value, decimals_of(row.median->low, value, row.median->high));
-  };
   const std::string ends =
-      row.least == row.most ? figure(row.least) : figure(row.least) + "\xE2\x80\x93" + figure(row.most);
+      row.least == row.most ? end_figure(row, row.least) : end_figure(row, row.least) + "\xE2\x80\x93" + end_figure(row, row.most);
   // Of one or two amounts a median says nothing that their ends do not.
   if (row.measured < 3) return {"too few", absent, ends, absent};
   WrittenAmount median = write_amount(*row.median);

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "query/comparing/sentences.h"
 #include "query/reporting/amounts.h"
@@ -78,6 +79,12 @@ std::string sorts_words(const Comparison& comparison, const Row& row) {
     out.push_back(sort.name + " (" + (who.empty() ? std::to_string(sort.witnesses.size()) : who) + ")");
   }
   return out.empty() ? std::string() : "with " + sigla_list(out);
+}
+
+std::string end_figure(const Row& row, double value) {
+  const int warranted = decimals_of(row.median->low, value, row.median->high);
+  const int first_digit = value > 0 ? -static_cast<int>(std::floor(std::log10(value))) : 0;
+  return write_figure(value, std::max(warranted, first_digit));
 }
 
 std::string spread_words(const Row& row) {

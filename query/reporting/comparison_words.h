@@ -38,6 +38,9 @@ std::string times_words(double times);
 /// The names merged into a row: "with brown sugar (C and F) and bay salt (A)"; empty where there are none.
 std::string sorts_words(const Comparison& comparison, const Row& row);
 
+/// The least or the most of a row, to the digits that its quartiles warrant but never to none.
+std::string end_figure(const Row& row, double value);
+
 /// A factor of spread as a clause: "1.6 x either way"; "-" (an en dash) of fewer than three.
 std::string spread_words(const Row& row);
 
