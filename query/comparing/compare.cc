@@ -62,6 +62,20 @@ std::string common_dish(const std::vector<Witness>& witnesses) {
   return base + (base.empty() || kind.empty() ? "" : " ") + kind;
 }
 
+/// What half of the witnesses are named for, and its kind as any of them lists it.
+Subject common_subject(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
+  std::map<std::string, std::size_t> counts;
+  for (const Witness& witness : witnesses)
+    if (!witness.recipe.dish.base.empty()) ++counts[yardstick.stuff(witness.recipe.dish.base)];
+  Subject out;
+  for (const auto& [base, count] : counts)
+    if (count * 2 >= witnesses.size()) out.stuff = base;
+  for (const Witness& witness : witnesses)
+    for (const ComparableIngredient& ingredient : witness.recipe.ingredients)
+      if (ingredient.printed.name == out.stuff) out.kind = ingredient.kind;
+  return out;
+}
+
 Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, std::size_t h, const Basis& basis) {
   const Holding& holding = holdings[h];
   Cell cell;
@@ -182,8 +196,9 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.witnesses = ordered(std::move(recipes), books);
   out.dish = common_dish(out.witnesses);
   std::vector<std::vector<Holding>> holdings;
+  const Subject subject = common_subject(out.witnesses, yardstick);
   for (Witness& witness : out.witnesses) {
-    holdings.push_back(holdings_of(witness.recipe, yardstick));
+    holdings.push_back(holdings_of(witness.recipe, yardstick, subject));
     for (Step& step : witness.recipe.steps)
       if (step.minutes && !yardstick.can_last(step.op, *step.minutes)) step.minutes.reset();
   }
