@@ -65,6 +65,8 @@ void add_find(CLI::App& program, Work& work);
 void add_variants(CLI::App& program, Work& work);
 void add_compare(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
+void add_cook(CLI::App& program, Work& work);
+void add_shopping(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
 
 /// How help is shown.
