@@ -20,6 +20,8 @@ namespace {
 
 constexpr double round_batch = 1000;  // grams or millilitres of a basis whose amount the print leaves open
 
+constexpr int several_ways = 3;  // lines with two amounts or more, from which the sheet warns
+
 std::optional<Fault> several(const Wanted& wanted) {
   const int asked = (wanted.scale ? 1 : 0) + (wanted.yield.empty() ? 0 : 1) + (wanted.have.empty() ? 0 : 1);
   if (asked <= 1) return std::nullopt;
@@ -214,6 +216,13 @@ class Cook {
       out_.notes.emplace_back("The print names no ingredient that could be read.");
     else if (!any)
       out_.notes.emplace_back("The print gives no amounts; the lines say only what goes in.");
+    const auto twice = std::count_if(out_.lines.begin(), out_.lines.end(),
+                                     [](const SheetLine& line) { return line.amount && line.print.size() > 1; });
+    if (twice >= several_ways)
+      out_.notes.emplace_back(
+          "Several amounts of one stuff are added together here. The text may hold more than one way, or a list and "
+          "its "
+          "method: read the words under each line before weighing.");
     if (recipe_.steps.empty()) out_.notes.emplace_back("The print names no step that could be read; there is no plan.");
     if (siblings_.size() < fewest_speakers)
       out_.notes.push_back(

@@ -96,7 +96,9 @@ Vessel jars_of(const Made& made, const ComparableRecipe& recipe) {
   const auto few = static_cast<long>(std::max(1.0, std::floor(all.low / size)));
   const auto many = static_cast<long>(std::ceil(all.high / size));
   const std::string each = size < 1000 ? fmt::format("{:g} ml", size) : fmt::format("{:g} l", size / 1000);
-  out.size = few == many ? fmt::format("{} of {}", many, each) : fmt::format("{} to {} of {}", few, many, each);
+  const auto likely = std::max(1L, static_cast<long>(std::ceil(all.likely / size)));
+  out.size = few == many ? fmt::format("{} of {}", many, each)
+                         : fmt::format("about {} of {} ({} to {})", likely, each, few, many);
   out.holding = all;
   return out;
 }

@@ -75,6 +75,15 @@ bool speaks_of(const ComparableRecipe& recipe, Span span, const std::vector<std:
   });
 }
 
+bool ends_with_word(const std::string& name, const std::string& word) {
+  return name.size() > word.size() && name.ends_with(word) && name[name.size() - word.size() - 1] == ' ';
+}
+
+/// "meal" and "corn meal", "pork" and "salt pork" are no gap.
+bool same_stuff(const std::string& a, const std::string& b) {
+  return a == b || ends_with_word(a, b) || ends_with_word(b, a) || a.starts_with(b + " ") || b.starts_with(a + " ");
+}
+
 class Asker {
  public:
   Asker(const ComparableRecipe& recipe, const std::vector<ComparableRecipe>& siblings, const Kitchen& kitchen,
@@ -242,7 +251,8 @@ class Asker {
         have[name].push_back({s, std::string(i.printed.span.in(siblings_[s].recipe.text))});
       }
     }
-    for (const ComparableIngredient& i : recipe_.ingredients) have.erase(yardstick_.stuff(i.printed.name));
+    for (const ComparableIngredient& i : recipe_.ingredients)
+      std::erase_if(have, [&](const auto& one) { return same_stuff(one.first, yardstick_.stuff(i.printed.name)); });
     for (auto& [name, by] : have) {
       if (by.size() < fewest_speakers ||
           static_cast<double>(by.size()) < most_have_it * static_cast<double>(siblings_.size()))

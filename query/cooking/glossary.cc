@@ -20,7 +20,8 @@ bool has_one(const ComparableRecipe& recipe, const std::vector<std::string>& wan
   const auto is_wanted = [&](const std::string& name) {
     return std::find(wanted.begin(), wanted.end(), name) != wanted.end();
   };
-  return std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
+  return is_wanted(recipe.dish.kind) ||
+         std::any_of(recipe.ingredients.begin(), recipe.ingredients.end(),
                      [&](const auto& i) { return is_wanted(i.printed.name) || is_wanted(i.kind); }) ||
          std::any_of(recipe.steps.begin(), recipe.steps.end(), [&](const Step& s) { return is_wanted(s.op); });
 }

@@ -13,24 +13,14 @@
 namespace gallipot {
 namespace {
 
-/// Kinds of dish that are made to be kept.
-bool keeping_kind(const std::string& kind) {
-  static constexpr std::string_view kinds[] = {"catsup",    "ketchup",   "pickle",   "chutney", "jam",        "jelly",
-                                               "marmalade", "preserve",  "conserve", "soy",     "relish",     "vinegar",
-                                               "syrup",     "wine",      "cordial",  "cheese",  "piccalilli", "mango",
-                                               "brandy",    "mincemeat", "paste"};
-  return std::find(std::begin(kinds), std::end(kinds), kind) != std::end(kinds);
-}
-
 /// The words that say that it is put up to keep; empty where none do.
-std::string keeping_words(const ComparableRecipe& recipe) {
-  static constexpr std::string_view phrases[] = {
-      "will keep",  "keep it",    "keep them",   "to keep",   "keep for",    "keep in a",    "for keeping",
-      "for winter", "all winter", "cork",        "bottle it", "well corked", "hermetically", "air-tight",
-      "airtight",   "tie down",   "tie it down", "tied down", "stone jar",   "glass jars"};
-  for (const std::string_view phrase : phrases) {
-    const auto at = recipe.recipe.text.find(phrase);
-    if (at != std::string::npos) return recipe.recipe.text.substr(at, phrase.size());
+std::string keeping_words(const ComparableRecipe& recipe, const Kitchen& kitchen) {
+  const Words words(recipe.recipe.text);
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    const auto match = kitchen.keeping_phrases.longest(words.all(), i);
+    if (match.words == 0) continue;
+    const Span span{words[i].span.begin, words[i + match.words - 1].span.end};
+    return std::string(span.in(recipe.recipe.text));
   }
   return {};
 }
@@ -92,11 +82,11 @@ Amount vinegar_strength(const Kitchen& kitchen, int year, const std::string& cou
 Keeping keeping_of(const ComparableRecipe& recipe, const std::vector<SheetLine>& lines, const Kitchen& kitchen,
                    const Yardstick& yardstick) {
   Keeping out;
-  const std::string words = keeping_words(recipe);
+  const std::string words = keeping_words(recipe, kitchen);
   const bool put_up = std::any_of(recipe.steps.begin(), recipe.steps.end(), [](const Step& step) {
     return step.op == "bottle" || step.op == "seal" || step.op == "pickle";
   });
-  if (keeping_kind(recipe.dish.kind))
+  if (kitchen.keeping_kinds.contains(recipe.dish.kind))
     out.why = "a " + recipe.dish.kind + " is made to be kept";
   else if (!words.empty())
     out.why = "the print says \"" + words + "\"";
@@ -140,10 +130,13 @@ Keeping keeping_of(const ComparableRecipe& recipe, const std::vector<SheetLine>&
     rows_of(parts, "sugar", &Share::sugar, out.rows);
     rows_of(parts, "salt", &Share::salt, out.rows);
   }
+  const bool in_brine = std::any_of(recipe.steps.begin(), recipe.steps.end(), [](const Step& step) {
+    return step.op == "pickle" || step.op == "ferment" || step.op == "salt";
+  });
   for (const Guidance& row : kitchen.guidance) {
     const bool wanted = row.when == "keeps" || (row.when == "vinegar" && any_vinegar) ||
                         (row.when == "sugar" && out.sugar && out.sugar->high > 30) ||
-                        (row.when == "salt" && out.salt && out.salt->high > 2 && !any_vinegar) ||
+                        (row.when == "salt" && out.salt && out.salt->high > 2 && !any_vinegar && in_brine) ||
                         (row.when == "low-acid" && (!out.acid || out.acid->high < 0.8));
     if (wanted) out.guidance.push_back({row.says, row.source});
   }

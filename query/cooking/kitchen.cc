@@ -142,6 +142,16 @@ void read_vinegar(Reading& row, Kitchen& kitchen) {
   kitchen.vinegars.push_back(std::move(out));
 }
 
+void read_keeping(Reading& row, Kitchen& kitchen) {
+  const auto what = row.text("what");
+  if (what == "dish")
+    kitchen.keeping_kinds.emplace(row.text("words"));
+  else if (what == "words")
+    enter_all(kitchen.keeping_phrases, row.text("words"), 0);
+  else
+    row.wrong("what", "dish or words");
+}
+
 void read_guidance(Reading& row, Kitchen& kitchen) {
   kitchen.guidance.push_back(
       {std::string(row.text("when")), std::string(row.text("says")), std::string(row.text("source"))});
@@ -186,11 +196,11 @@ Outcome<std::shared_ptr<const Kitchen>> Kitchen::load(const std::string& overlay
     const char* table;
     void (*read)(Reading&, Kitchen&);
   };
-  static constexpr Reader parts[] = {{"kitchen-steps", read_doing},        {"kitchen-repeats", read_repeat},
-                                     {"kitchen-terms", read_term},         {"kitchen-tools", read_tool},
-                                     {"kitchen-questions", read_question}, {"composition", read_composition},
-                                     {"vinegar-strength", read_vinegar},   {"kitchen-guidance", read_guidance},
-                                     {"kitchen-losses", read_loss},        {"shop-units", read_shop_unit}};
+  static constexpr Reader parts[] = {
+      {"kitchen-steps", read_doing},      {"kitchen-repeats", read_repeat},     {"kitchen-terms", read_term},
+      {"kitchen-tools", read_tool},       {"kitchen-questions", read_question}, {"composition", read_composition},
+      {"vinegar-strength", read_vinegar}, {"kitchen-guidance", read_guidance},  {"kitchen-losses", read_loss},
+      {"kitchen-keeping", read_keeping},  {"shop-units", read_shop_unit}};
   for (const Reader& part : parts)
     if (auto wrong = each(part.table, overlay_folder, *out, part.read)) return tl::unexpected(std::move(*wrong));
   return std::shared_ptr<const Kitchen>(std::move(out));

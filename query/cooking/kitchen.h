@@ -4,6 +4,7 @@
 
 #include <map>
 #include <memory>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -105,6 +106,8 @@ struct Kitchen {
   Phrases answer_phrases;  ///< value: place in questions
   std::vector<Question> questions;
   std::map<std::string, Composition, std::less<>> composition;
+  Phrases keeping_phrases;              ///< words that say that a thing is put up to keep
+  std::set<std::string> keeping_kinds;  ///< kinds of dish that are made to be kept
   std::vector<VinegarStrength> vinegars;
   std::vector<Guidance> guidance;
   std::vector<Loss> losses;

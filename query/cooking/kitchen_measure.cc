@@ -12,6 +12,8 @@
 namespace gallipot {
 namespace {
 
+constexpr double most_cups = 8;
+
 struct Fraction {
   double value;
   const char* sign;
@@ -58,7 +60,7 @@ std::string by_spoon_and_cup(double millilitres) {
   };
   if (millilitres < 14) return said(millilitres / teaspoon_ml, "tsp", "tsp");
   if (millilitres < 55) return said(std::round(millilitres / tablespoon_ml * 2) / 2, "tbsp", "tbsp");
-  if (millilitres < 8 * cup_ml) return said(millilitres / cup_ml, "cup", "cups");
+  if (millilitres < most_cups * cup_ml) return said(millilitres / cup_ml, "cup", "cups");
   return fmt::format("{:.2g} l", millilitres / 1000);
 }
 
@@ -75,7 +77,10 @@ std::string kitchen_measure(const std::string& name, const std::string& kind, co
   if (!measured_by_spoon(kind)) return {};
   if (amount.unit == Amount::Unit::millilitre) return by_spoon_and_cup(amount.likely);
   const auto density = density_of(name, yardstick);
-  return density ? by_spoon_and_cup(amount.likely / density->likely) : std::string();
+  if (!density) return {};
+  const double millilitres = amount.likely / density->likely;
+  // So much of a dry stuff is weighed, not counted out in cups.
+  return millilitres < most_cups * cup_ml ? by_spoon_and_cup(millilitres) : std::string();
 }
 
 }  // namespace gallipot

@@ -93,6 +93,18 @@ void tell_amount(SheetLine& line, const ComparableRecipe& recipe, const std::vec
   if (!line.amount) line.amount = own_sum(recipe, mentions, line.more);
 }
 
+/// What the print counts out plainly ("100 walnuts"), for the kitchen measure.
+std::optional<Range> plainly_counted(const ComparableRecipe& recipe, const std::vector<std::size_t>& mentions) {
+  std::optional<Range> out;
+  for (const std::size_t i : mentions) {
+    const Ingredient& one = recipe.ingredients[i].printed;
+    if (!told(recipe.ingredients[i])) continue;
+    if (out || !one.quantity || !one.measure.empty() || one.per || one.relative) return std::nullopt;
+    out = one.quantity;
+  }
+  return out;
+}
+
 }  // namespace
 
 void scale_line(SheetLine& line, double factor, const Yardstick& yardstick) {
@@ -101,6 +113,10 @@ void scale_line(SheetLine& line, double factor, const Yardstick& yardstick) {
   line.amount = as_weighed(times(*line.amount, factor));
   line.measure = measurable(*line.amount, fineness_of(line.kind));
   line.kitchen = kitchen_measure(line.name, line.kind, *line.amount, yardstick);
+  if (!line.counted) return;
+  line.counted = Range{line.counted->low * factor, line.counted->high * factor};
+  if (line.name != "egg" && line.amount->unit == Amount::Unit::gram)
+    line.kitchen = by_fraction((line.counted->low + line.counted->high) / 2);
 }
 
 std::vector<SheetLine> lines_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, double factor,
@@ -112,6 +128,8 @@ std::vector<SheetLine> lines_of(const ComparableRecipe& recipe, const std::vecto
     line.kind = recipe.ingredients[stuff.mentions.front()].kind;
     const bool any_told = std::any_of(stuff.mentions.begin(), stuff.mentions.end(),
                                       [&](std::size_t i) { return told(recipe.ingredients[i]); });
+    line.quantified = std::any_of(stuff.mentions.begin(), stuff.mentions.end(),
+                                  [&](std::size_t i) { return recipe.ingredients[i].printed.quantity.has_value(); });
     for (const std::size_t i : stuff.mentions)
       if (!any_told || told(recipe.ingredients[i]) || recipe.ingredients[i].printed.quantity)
         line.print.push_back(printed_at(recipe, recipe.ingredients[i].printed.span));
@@ -120,6 +138,7 @@ std::vector<SheetLine> lines_of(const ComparableRecipe& recipe, const std::vecto
     const std::string& other = recipe.ingredients[stuff.mentions.front()].printed.alternative_of;
     if (other != line.name) line.alternative_of = other;
     tell_amount(line, recipe, holdings, stuff.mentions);
+    line.counted = plainly_counted(recipe, stuff.mentions);
     scale_line(line, factor, yardstick);
     out.push_back(std::move(line));
   }

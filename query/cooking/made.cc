@@ -15,6 +15,7 @@ namespace {
 constexpr double usual_pot = 4000;     // millilitres to which the rates of boiling away belong
 constexpr double covered_share = 0.3;  // of what an open pot gives off
 constexpr double driest = 0.25;        // of what goes in, that no boiling takes
+constexpr double dried_from = 120;     // minutes from which drying takes the water out of a thing
 constexpr double sugary = 0.3;         // share of sugar from which a liquid is a syrup
 
 bool one_of(const std::vector<std::string>& list, const std::string& word) {
@@ -34,137 +35,164 @@ bool liquid_dish(const Dish& dish) {
   return std::find(std::begin(kinds), std::end(kinds), dish.kind) != std::end(kinds);
 }
 
+/// What stays of a line of the print, as shares of its weight.
+struct Kept {
+  double low = 1, likely = 1, high = 1;
+  void lose(const Figures& share) {
+    low *= 1 - share.high;
+    likely *= 1 - share.likely;
+    high *= 1 - share.low;
+  }
+};
+
+Amount weight(double low, double likely, double high) { return {Amount::Unit::gram, low, likely, high, {}}; }
+
 class Reckoner {
  public:
   Reckoner(const ComparableRecipe& recipe, const std::vector<SheetLine>& lines, const Plan& plan, bool covered,
            const Kitchen& kitchen, const Yardstick& yardstick)
-      : recipe_(recipe), lines_(lines), plan_(plan), covered_(covered), kitchen_(kitchen), yardstick_(yardstick) {}
+      : recipe_(recipe), plan_(plan), covered_(covered), kitchen_(kitchen), yardstick_(yardstick) {
+    for (const SheetLine& line : lines) {
+      const auto amount = counts(line) ? amount_or_siblings(line) : std::nullopt;
+      const auto grams = amount ? in_grams(line.name, *amount, yardstick_) : std::nullopt;
+      if (grams) weighed_.push_back({&line, *grams, {}});
+    }
+  }
 
-  Made reckon() {
-    std::vector<std::string> missing;
-    const auto in = goes_in(lines_, yardstick_, missing);
-    if (!in) {
-      out_.why_not = "the print gives no amount of anything that can be weighed";
-      return std::move(out_);
-    }
-    if (!missing.empty()) {
-      out_.why_not = "the print does not say how much " + missing.front() + " goes in";
-      return std::move(out_);
-    }
-    out_.parts.push_back({"goes in", *in, "the sum of the lines that have an amount", false});
-    left_ = *in;
-    for (const Loss& loss : kitchen_.losses) take_off(loss);
+  Made reckon(const Amount& in) {
+    out_.parts.push_back({"goes in", in, "the sum of the lines that have an amount", false});
+    for (const Loss& loss : kitchen_.losses)
+      if (loss.unit == "share") take_off(loss);
     strain_off();
     boil_away();
-    finish(*in);
+    finish();
     return std::move(out_);
   }
 
  private:
+  struct Weighed {
+    const SheetLine* line;
+    Amount grams;
+    Kept kept;
+  };
+
   bool does(const std::vector<std::string>& ops) const {
     return std::any_of(recipe_.steps.begin(), recipe_.steps.end(), [&](const Step& s) { return one_of(ops, s.op); });
   }
 
-  void lose(const std::string& what, Amount amount, const std::string& why) {
-    if (amount.high <= 0) return;
-    left_.low -= amount.high;
-    left_.likely -= amount.likely;
-    left_.high -= amount.low;
-    out_.parts.push_back({what, std::move(amount), why, true});
+  /// "Dry them in a cloth" takes nothing; "dry them in the sun four days" does.
+  bool dried_long(const std::vector<std::string>& ops) const {
+    return std::any_of(recipe_.steps.begin(), recipe_.steps.end(),
+                       [&](const Step& s) { return one_of(ops, s.op) && s.minutes && s.minutes->high >= dried_from; });
   }
 
-  /// Shares of weight: trimmings, what the oven dries off.
-  void take_off(const Loss& loss) {
-    if (loss.unit != "share" || !does(loss.ops)) return;
-    std::optional<Amount> of;
+  /// Takes a share off the lines for which `takes` has one, and tells the sum of it.
+  template <typename Takes>
+  void lose(const std::string& what, const std::string& why, Takes takes) {
+    Amount lost = weight(0, 0, 0);
     std::string names;
-    for (const SheetLine& line : lines_) {
-      if (!counts(line) || (!loss.kinds.empty() && !one_of(loss.kinds, line.kind) && !one_of(loss.kinds, line.name)))
-        continue;
-      const auto amount = amount_or_siblings(line);
-      const auto grams = amount ? in_grams(line.name, *amount, yardstick_) : std::nullopt;
-      if (!grams) continue;
-      of = of ? sum(*of, *grams) : grams;
-      names += (names.empty() ? "" : ", ") + line.name;
+    for (Weighed& one : weighed_) {
+      const std::optional<Figures> share = takes(*one.line);
+      if (!share) continue;
+      lost.low += one.grams.low * one.kept.low * share->low;
+      lost.likely += one.grams.likely * one.kept.likely * share->likely;
+      lost.high += one.grams.high * one.kept.high * share->high;
+      one.kept.lose(*share);
+      names += (names.empty() ? "" : ", ") + one.line->name;
     }
-    if (!of) return;
+    if (lost.high > 0) out_.parts.push_back({what, lost, why + (names.size() < 80 ? " (" + names + ")" : ""), true});
+  }
+
+  /// Trimmings, what the oven dries off.
+  void take_off(const Loss& loss) {
+    if (!does(loss.ops) || (one_of(loss.ops, "dry") && !dried_long(loss.ops))) return;
     lose(loss.what,
-         {Amount::Unit::gram,
-          of->low * loss.figures.low,
-          of->likely * loss.figures.likely,
-          of->high * loss.figures.high,
-          {}},
-         fmt::format("{:.0f} to {:.0f} per cent of {}: {}", loss.figures.low * 100, loss.figures.high * 100,
-                     loss.kinds.empty() ? "all" : names, loss.why));
+         fmt::format("{:.0f} to {:.0f} per cent, {}", loss.figures.low * 100, loss.figures.high * 100, loss.why),
+         [&](const SheetLine& line) -> std::optional<Figures> {
+           if (!loss.kinds.empty() && !one_of(loss.kinds, line.kind) && !one_of(loss.kinds, line.name))
+             return std::nullopt;
+           return loss.figures;
+         });
   }
 
   /// Fruit through a sieve or a bag leaves its skins; spices and herbs stay behind; meat stays out of its broth.
   void strain_off() {
     const bool sieved = does({"sieve"}), strained = does({"strain", "press"});
     if (!sieved && !strained) return;
-    for (const SheetLine& line : lines_) {
-      const auto amount = counts(line) ? amount_or_siblings(line) : std::nullopt;
-      const auto grams = amount ? in_grams(line.name, *amount, yardstick_) : std::nullopt;
-      if (!grams) continue;
-      const auto left = [&](double low, double likely, double high, const std::string& why) {
-        lose(line.name + (sieved ? " left in the sieve" : " strained off"),
-             {Amount::Unit::gram, grams->low * low, grams->likely * likely, grams->high * high, {}}, why);
-      };
-      if (line.kind == "fruit" || line.kind == "vegetable") {
-        const auto kept = yardstick_.yield(sieved ? "pulp" : "juice", line.name);
-        if (kept)
-          left(1 - kept->high, 1 - kept->likely, 1 - kept->low,
-               fmt::format("{:.0f} to {:.0f} per cent of its weight comes through", kept->low * 100, kept->high * 100));
-      } else if (line.kind == "spice" || line.kind == "herb") {
-        left(0.3, 0.8, 1, "spices stay behind unless they are in powder");
-      } else if (strained && line.kind == "meat" && liquid_dish(recipe_.dish)) {
-        left(0.6, 0.8, 0.95, "meat and bones stay out of the broth");
+    const std::string where = sieved ? "left in the sieve" : "strained off";
+    lose(where, sieved ? "skins and seeds" : "what gives its juice and stays behind",
+         [&](const SheetLine& line) -> std::optional<Figures> {
+           if (line.kind != "fruit" && line.kind != "vegetable") return std::nullopt;
+           const auto kept = yardstick_.yield(sieved ? "pulp" : "juice", line.name);
+           if (!kept) return std::nullopt;
+           return Figures{1 - kept->high, 1 - kept->likely, 1 - kept->low};
+         });
+    lose(where, "spices and herbs stay behind unless they are in powder",
+         [](const SheetLine& line) -> std::optional<Figures> {
+           if ((line.kind != "spice" && line.kind != "herb") || line.name == "salt") return std::nullopt;
+           return Figures{0.3, 0.8, 1};
+         });
+    if (strained && liquid_dish(recipe_.dish))
+      lose("taken out", "meat and bones stay out of the broth", [](const SheetLine& line) -> std::optional<Figures> {
+        if (line.kind != "meat" && line.kind != "fish") return std::nullopt;
+        return Figures{0.6, 0.8, 0.95};
+      });
+  }
+
+  struct Evaporated {
+    Amount hourly = weight(0, 0, 0);  ///< grams from a pot of four litres, for all the time on the fire
+    std::string why;
+    bool usual = false;
+  };
+
+  Evaporated evaporated() const {
+    Evaporated out;
+    for (const Task& task : plan_.tasks) {
+      for (const Loss& loss : kitchen_.losses) {
+        if (task.repeat || loss.unit != "g/h" || !one_of(loss.ops, task.op) || task.brief) continue;
+        const double lid = covered_ ? covered_share : 1;
+        out.hourly.low += task.minutes.low / 60 * loss.figures.low * lid;
+        out.hourly.likely += task.likely / 60 * loss.figures.likely * lid;
+        out.hourly.high += task.minutes.high / 60 * loss.figures.high;
+        out.usual = out.usual || task.from == Task::From::usual;
+        out.why = loss.why;
       }
     }
+    return out;
   }
 
   void boil_away() {
-    Amount lost{Amount::Unit::gram, 0, 0, 0, {}};
-    std::string why;
-    bool usual = false;
-    for (const Task& task : plan_.tasks) {
-      if (task.repeat) continue;
-      for (const Loss& loss : kitchen_.losses) {
-        if (loss.unit != "g/h" || !one_of(loss.ops, task.op)) continue;
-        // What goes off goes off at the surface, which grows more slowly than the pot's room.
-        const double surface = std::clamp(std::pow(std::max(left_.likely, 200.0) / usual_pot, 2.0 / 3), 0.15, 8.0);
-        const double lid = covered_ ? covered_share : 1;
-        lost.low += task.minutes.low / 60 * loss.figures.low * surface * lid;
-        lost.likely += task.likely / 60 * loss.figures.likely * surface * lid;
-        lost.high += task.minutes.high / 60 * loss.figures.high * surface;
-        usual = usual || task.from == Task::From::usual;
-        why = loss.why;
-      }
+    left_ = weight(0, 0, 0);
+    for (const Weighed& one : weighed_) {
+      left_.low += one.grams.low * one.kept.low;
+      left_.likely += one.grams.likely * one.kept.likely;
+      left_.high += one.grams.high * one.kept.high;
     }
-    if (lost.high <= 0) return;
-    const double most = std::max(0.0, 1 - driest);
-    lost.low = std::min(lost.low, std::max(0.0, left_.low) * most);
-    lost.likely = std::min(lost.likely, std::max(0.0, left_.likely) * most);
-    lost.high = std::min(lost.high, std::max(0.0, left_.high) * most);
-    lost.low = std::min(lost.low, lost.likely);
-    if (usual) why += "; the time is partly a usual one, since the print gives none";
-    lose("boils away", lost, why);
+    Evaporated gone = evaporated();
+    if (gone.hourly.high <= 0) return;
+    // What goes off goes off at the surface, which grows more slowly than the pot's room; and never all of it.
+    const auto off = [&](double left, double rate) {
+      const double surface = std::clamp(std::pow(left / usual_pot, 2.0 / 3), 0.05, 8.0);
+      return std::min(rate * surface, left * (1 - driest));
+    };
+    if (gone.usual) gone.why += "; the time is partly a usual one, since the print gives none";
+    if (covered_) gone.why += "; less under a lid, as siblings have it";
+    out_.parts.push_back({"boils away",
+                          weight(off(left_.likely, gone.hourly.low), off(left_.likely, gone.hourly.likely),
+                                 off(left_.likely, gone.hourly.high)),
+                          gone.why, true});
+    left_ = weight(left_.low - off(left_.low, gone.hourly.high), left_.likely - off(left_.likely, gone.hourly.likely),
+                   left_.high - off(left_.high, gone.hourly.low));
   }
 
-  void finish(const Amount& in) {
-    left_.low = std::max(left_.low, in.low * 0.05);
-    left_.high = std::max(left_.high, left_.low);
-    left_.likely = std::clamp(left_.likely, left_.low, left_.high);
+  void finish() {
     left_.why = "what goes in, less the losses";
     out_.grams = left_;
     double liquid = 0, sweet = 0, all = 0;
-    for (const SheetLine& line : lines_) {
-      const auto amount = counts(line) ? amount_or_siblings(line) : std::nullopt;
-      const auto grams = amount ? in_grams(line.name, *amount, yardstick_) : std::nullopt;
-      if (!grams) continue;
-      all += grams->likely;
-      if (liquid_kind(line)) liquid += grams->likely;
-      if (line.kind == "sweet") sweet += grams->likely;
+    for (const Weighed& one : weighed_) {
+      all += one.grams.likely;
+      if (liquid_kind(*one.line)) liquid += one.grams.likely;
+      if (one.line->kind == "sweet") sweet += one.grams.likely;
     }
     out_.liquid = liquid_dish(recipe_.dish) || liquid > 0.6 * all;
     const bool syrup = sweet > sugary * all;
@@ -174,11 +202,11 @@ class Reckoner {
   }
 
   const ComparableRecipe& recipe_;
-  const std::vector<SheetLine>& lines_;
   const Plan& plan_;
   bool covered_;
   const Kitchen& kitchen_;
   const Yardstick& yardstick_;
+  std::vector<Weighed> weighed_;
   Made out_;
   Amount left_;
 };
@@ -198,7 +226,7 @@ std::optional<Amount> amount_or_siblings(const SheetLine& line) {
 
 bool is_bulk(const SheetLine& line) {
   static constexpr std::string_view kinds[] = {"fruit", "vegetable", "meat",  "fish", "dairy", "grain",
-                                               "sweet", "liquor",    "water", "egg",  "drink", "nut"};
+                                               "sweet", "liquor",    "water", "egg",  "drink"};
   return line.name.find("vinegar") != std::string::npos ||
          std::find(std::begin(kinds), std::end(kinds), line.kind) != std::end(kinds);
 }
@@ -230,7 +258,16 @@ std::optional<Amount> room_for(const std::vector<SheetLine>& lines, const Yardst
 
 Made made_of(const ComparableRecipe& recipe, const std::vector<SheetLine>& lines, const Plan& plan, bool covered,
              const Kitchen& kitchen, const Yardstick& yardstick) {
-  return Reckoner(recipe, lines, plan, covered, kitchen, yardstick).reckon();
+  Made out;
+  std::vector<std::string> missing;
+  const auto in = goes_in(lines, yardstick, missing);
+  if (!in)
+    out.why_not = "the print gives no amount of anything that can be weighed";
+  else if (!missing.empty())
+    out.why_not = "the print does not say how much " + missing.front() + " goes in";
+  else
+    out = Reckoner(recipe, lines, plan, covered, kitchen, yardstick).reckon(*in);
+  return out;
 }
 
 }  // namespace gallipot

@@ -41,6 +41,15 @@ std::optional<Often> how_often(const ComparableRecipe& recipe, const Kitchen& ki
   return std::nullopt;
 }
 
+/// "Bring it to a boil", "just boil up": the heat is reached and left.
+bool only_brought_up(std::string_view words) {
+  static constexpr std::string_view marks[] = {"to a boil",      "to the boil",     "boil up",     "boiling point",
+                                               "begins to boil", "comes to a boil", "boils up",    "just boil",
+                                               "to boil",        "scalding point",  "boiling hot", "boils again"};
+  return std::any_of(std::begin(marks), std::end(marks),
+                     [&](std::string_view mark) { return words.find(mark) != std::string_view::npos; });
+}
+
 class Planner {
  public:
   Planner(const ComparableRecipe& recipe, const Kitchen& kitchen, const PlanAsked& asked)
@@ -83,6 +92,9 @@ class Planner {
       timed(task, *step.minutes, Task::From::print);
     } else if (borrowed != asked_.borrowed.end()) {
       timed(task, borrowed->minutes, Task::From::siblings);
+    } else if (doing.attention == Attention::watch && only_brought_up(task.print.words)) {
+      timed(task, {3, 10}, Task::From::usual);
+      task.brief = true;
     } else {
       usual(task, doing);
     }

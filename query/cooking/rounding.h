@@ -19,8 +19,9 @@ Amount as_weighed(const Amount& amount);
 /// 100, 10 above 1000, 50 above 10000. Source: common practice.
 double usual_step(double value, Fineness fineness);
 
-/// The likely value rounded to the usual step; to a finer one (a half, a fifth, a tenth ... of it) where that would
-/// fall outside the range; the likely value itself where no step falls inside. Always low <= answer <= high.
+/// The likely value rounded to the usual step, or to a coarser one where the range is so wide that the usual step would
+/// tell more than is known (an eighth of the range at most); to a finer one (a half, a fifth, a tenth ... of it) where
+/// that would fall outside the range; the likely value itself where no step falls inside. Always low <= answer <= high.
 double measurable(const Amount& amount, Fineness fineness);
 
 }  // namespace gallipot

@@ -50,6 +50,8 @@ struct SheetLine {
   std::optional<Amount> amount;   ///< at this batch, in SI; never narrower than a cook can weigh
   std::optional<double> measure;  ///< what to weigh or measure out, in the unit of `amount` and inside its interval
   std::string kitchen;            ///< the same by spoon, cup or piece of today; empty where that makes no sense
+  std::optional<Range> counted;   ///< pieces, where the print counts them out plainly
+  bool quantified = false;        ///< the print names an amount, whether or not it could be weighed
   std::string how;           ///< how the amount was told, where through another: "per quart of juice"; may be empty
   std::optional<Rate> rate;  ///< where the amount hangs on another that is not known
   bool more = false;         ///< the print asks for more of it, without an amount
@@ -103,6 +105,7 @@ struct Task {
   double likely = 0;  ///< minutes
   Attention attention = Attention::hands;
   From from = From::usual;  ///< where `minutes` come from
+  bool brief = false;       ///< only brought to the heat: "let it come to a boil"
   struct Repeat {
     double every = 1440;  ///< minutes from one to the next
     unsigned times = 1;   ///< in all

@@ -53,7 +53,7 @@ void ask_siblings_for_amounts(const ComparableRecipe& recipe, const Book& book,
                                 [&](const auto& w) { return w.recipe.id == recipe.id; });
   if (own == comparison->witnesses.end() || !own->basis || own->basis->unit != comparison->per_unit) return;
   for (SheetLine& line : lines) {
-    if (line.amount || line.rate) continue;
+    if (line.amount || line.rate || line.quantified) continue;
     const std::string& name = yardstick.stuff(line.name);
     for (const Row& row : comparison->rows) {
       if (row.name != name) continue;

@@ -82,7 +82,8 @@ std::string answer_words(const Gap& gap, const Answer& answer) {
 
 std::string gap_sentence(const Gap& gap) {
   std::string out = gap.question + " The print does not say; ";
-  if (gap.kind == Gap::Kind::step || gap.kind == Gap::Kind::stuff) out = gap.question + " Not here; ";
+  if (gap.kind == Gap::Kind::step || gap.kind == Gap::Kind::stuff)
+    return gap.question + " Not here, but by most siblings: " + answer_words(gap, gap.answers.front()) + ".";
   if (gap.borrowed()) return out + "siblings: " + answer_words(gap, gap.answers.front()) + ".";
   out += "siblings disagree: ";
   for (std::size_t a = 0; a < gap.answers.size(); ++a) out += (a > 0 ? ", " : "") + answer_words(gap, gap.answers[a]);
