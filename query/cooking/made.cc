@@ -16,6 +16,7 @@ constexpr double usual_pot = 4000;     // millilitres to which the rates of boil
 constexpr double covered_share = 0.3;  // of what an open pot gives off
 constexpr double driest = 0.25;        // of what goes in, that no boiling takes
 constexpr double dried_from = 120;     // minutes from which drying takes the water out of a thing
+constexpr double small_part = 0.1;     // of the batch, at most, of a stuff without an amount that is a small part
 constexpr double sugary = 0.3;         // share of sugar from which a liquid is a syrup
 
 bool one_of(const std::vector<std::string>& list, const std::string& word) {
@@ -60,7 +61,8 @@ class Reckoner {
   }
 
   Made reckon(const Amount& in) {
-    out_.parts.push_back({"goes in", in, "the sum of the lines that have an amount", false});
+    out_.parts.push_back({"goes in", in, in.why, false});
+    unnamed_ = in;
     for (const Loss& loss : kitchen_.losses)
       if (loss.unit == "share") take_off(loss);
     strain_off();
@@ -163,6 +165,15 @@ class Reckoner {
 
   void boil_away() {
     left_ = weight(0, 0, 0);
+    // What has no amount is in `unnamed_` beyond the lines that have.
+    left_.low = unnamed_.low;
+    left_.likely = unnamed_.likely;
+    left_.high = unnamed_.high;
+    for (const Weighed& one : weighed_) {
+      left_.low -= one.grams.low;
+      left_.likely -= one.grams.likely;
+      left_.high -= one.grams.high;
+    }
     for (const Weighed& one : weighed_) {
       left_.low += one.grams.low * one.kept.low;
       left_.likely += one.grams.likely * one.kept.likely;
@@ -209,6 +220,7 @@ class Reckoner {
   std::vector<Weighed> weighed_;
   Made out_;
   Amount left_;
+  Amount unnamed_;
 };
 
 }  // namespace
@@ -231,18 +243,47 @@ bool is_bulk(const SheetLine& line) {
          std::find(std::begin(kinds), std::end(kinds), line.kind) != std::end(kinds);
 }
 
-std::optional<Amount> goes_in(const std::vector<SheetLine>& lines, const Yardstick& yardstick,
+namespace {
+
+/// What the print calls a little of, or names late and without an amount, is a small part of the batch.
+bool is_small_part(const SheetLine& line, std::size_t place, const std::string& base) {
+  if (line.name == base) return false;
+  static constexpr std::string_view small[] = {"little", "few",   "bit ", "slice", "some ",
+                                               "piece",  "sprig", "dust", "pinch"};
+  const std::string words = line.print.empty() ? std::string() : line.print.front().words;
+  if (std::any_of(std::begin(small), std::end(small),
+                  [&](std::string_view word) { return words.find(word) != std::string::npos; }))
+    return true;
+  return place >= 2 && !liquid_kind(line) && line.kind != "meat" && line.kind != "fish";
+}
+
+}  // namespace
+
+std::optional<Amount> goes_in(const std::vector<SheetLine>& lines, const std::string& base, const Yardstick& yardstick,
                               std::vector<std::string>& missing) {
   std::optional<Amount> out;
-  for (const SheetLine& line : lines) {
+  std::string small;
+  double parts = 0;
+  for (std::size_t i = 0; i < lines.size(); ++i) {
+    const SheetLine& line = lines[i];
     if (!counts(line)) continue;
     const auto amount = amount_or_siblings(line);
     const auto grams = amount ? in_grams(line.name, *amount, yardstick) : std::nullopt;
-    if (grams)
+    if (grams) {
       out = out ? sum(*out, *grams) : grams;
-    else if (is_bulk(line))
+    } else if (is_bulk(line) && !is_small_part(line, i, base)) {
       missing.push_back(line.name);
+    } else if (is_bulk(line)) {
+      small += (small.empty() ? "" : ", ") + line.name;
+      parts += small_part;
+    }
   }
+  if (!out) return out;
+  out->why = "the sum of the lines that have an amount";
+  if (small.empty()) return out;
+  out->likely *= 1 + parts / 3;
+  out->high *= 1 + parts;
+  out->why += "; nought to a tenth more for each of those without: " + small;
   return out;
 }
 
@@ -260,7 +301,7 @@ Made made_of(const ComparableRecipe& recipe, const std::vector<SheetLine>& lines
              const Kitchen& kitchen, const Yardstick& yardstick) {
   Made out;
   std::vector<std::string> missing;
-  const auto in = goes_in(lines, yardstick, missing);
+  const auto in = goes_in(lines, recipe.dish.base, yardstick, missing);
   if (!in)
     out.why_not = "the print gives no amount of anything that can be weighed";
   else if (!missing.empty())

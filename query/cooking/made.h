@@ -9,8 +9,9 @@
 
 namespace gallipot {
 
-/// The sum of what goes in, in grams; `missing` gets the stuffs of some bulk whose amount is not known.
-std::optional<Amount> goes_in(const std::vector<SheetLine>& lines, const Yardstick& yardstick,
+/// The sum of what goes in, in grams; `missing` gets the stuffs of some bulk whose amount is not known. `base` is the
+/// dish's own. A small part without an amount widens the sum.
+std::optional<Amount> goes_in(const std::vector<SheetLine>& lines, const std::string& base, const Yardstick& yardstick,
                               std::vector<std::string>& missing);
 
 /// The room that what goes in takes in the pot, in millilitres; nothing where no amount is known.

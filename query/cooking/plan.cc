@@ -14,6 +14,7 @@ namespace gallipot {
 namespace {
 
 constexpr double half_hour = 30, day = 1440;
+constexpr double longest_work = 120;    // minutes of one chore without a rest
 constexpr double long_wait = 360;       // after which a step may be put off until the morning
 constexpr unsigned most_repeats = 400;  // a year of days, and some
 constexpr std::size_t near = 60;        // letters between a chore and the words that say how often
@@ -90,6 +91,8 @@ class Planner {
       timed(task, *step.minutes, Task::From::print);
     } else if (step.minutes) {
       timed(task, *step.minutes, Task::From::print);
+      // Nobody beats for four hours: what is done so long minds itself between turns ("beat well, and steam it").
+      if (doing.attention == Attention::hands && task.likely >= longest_work) task.attention = Attention::watch;
     } else if (borrowed != asked_.borrowed.end()) {
       timed(task, borrowed->minutes, Task::From::siblings);
     } else if (doing.attention == Attention::watch && only_brought_up(task.print.words)) {

@@ -16,6 +16,14 @@ using html::Fields;
 
 Fields list() { return Fields{Fields::type::list}; }
 
+/// A text that a template may ask for: nothing at all where it is empty.
+void set_text(Fields& fields, const char* name, const std::string& text) {
+  if (text.empty())
+    fields.set(name, false);
+  else
+    fields.set(name, text);
+}
+
 /// A section's list with the mark that says whether there is anything in it.
 void set_list(Fields& page, const char* name, const char* any, Fields items, bool filled) {
   page.set(name, std::move(items));
@@ -44,7 +52,7 @@ Fields line_fields(const SheetLine& line) {
   out.set("name", line.name);
   std::string printed;
   for (const Printed& print : line.print) printed += (printed.empty() ? "" : "; ") + print.words;
-  out.set("printed", printed);
+  set_text(out, "printed", printed);
   Fields remarks = list();
   for (const std::string& remark : remarks_of(line)) remarks.push_back(Fields{"remark", remark});
   if (line.rate) remarks.push_back(Fields{"remark", rate_words(*line.rate)});
@@ -55,9 +63,9 @@ Fields line_fields(const SheetLine& line) {
   out.set("figure", measured.substr(0, space));
   out.set("unit", space == std::string::npos ? std::string() : measured.substr(space + 1));
   const std::string range = line.amount ? range_words(*line.amount) : std::string();
-  out.set("range", range);
+  set_text(out, "range", range);
   out.set("spread", range.empty() ? std::string() : spread(*line.amount));
-  out.set("kitchen", line.kitchen);
+  set_text(out, "kitchen", line.kitchen);
   return out;
 }
 
@@ -71,15 +79,15 @@ void set_plan(Fields& page, const Sheet& sheet) {
     Fields one;
     const std::string moment = moment_words(plan, task.start);
     const std::string on = moment.substr(0, moment.rfind(','));
-    one.set("new_day", on == day ? std::string() : on);
+    set_text(one, "new_day", on == day ? std::string() : on);
     day = on;
     one.set("at", write_time(task.start));
     one.set("op", task.op);
     one.set("attention", attention_words(task.attention));
-    one.set("printed", task.print.words);
+    set_text(one, "printed", task.print.words);
     one.set("length", write_span(task.minutes.low, task.minutes.high));
-    one.set("from", task.from == Task::From::print ? std::string() : std::string(from_words(task.from)));
-    one.set("repeat", task.repeat ? repeat_words(*task.repeat) : std::string());
+    set_text(one, "from", task.from == Task::From::print ? std::string() : std::string(from_words(task.from)));
+    set_text(one, "repeat", task.repeat ? repeat_words(*task.repeat) : std::string());
     tasks.push_back(one);
   }
   set_list(page, "tasks", "any_task", tasks, !plan.tasks.empty());
@@ -89,7 +97,7 @@ void set_plan(Fields& page, const Sheet& sheet) {
 }
 
 void set_made(Fields& page, const Sheet& sheet) {
-  page.set("makes", made_words(sheet.made));
+  set_text(page, "makes", made_words(sheet.made));
   page.set("why_not", sheet.made.why_not);
   Fields parts = list();
   for (const Made::Part& part : sheet.made.parts)
@@ -103,8 +111,8 @@ void set_ready(Fields& page, const Sheet& sheet) {
   for (const Vessel& vessel : sheet.vessels) {
     Fields one;
     one.set("what", vessel.what);
-    one.set("size", vessel.size);
-    one.set("why", vessel.why);
+    set_text(one, "size", vessel.size);
+    set_text(one, "why", vessel.why);
     vessels.push_back(one);
   }
   set_list(page, "vessels", "any_vessel", vessels, !sheet.vessels.empty());
@@ -147,7 +155,7 @@ Fields sheet_fields(const Sheet& sheet) {
   Fields page;
   page.set("title", sheet.title);
   page.set("cited", sheet.citation.note());
-  page.set("batch", sheet.batch.why);
+  set_text(page, "batch", sheet.batch.why);
   Fields notes = list();
   for (const std::string& note : sheet.notes) notes.push_back(Fields{"note", note});
   page.set("notes", notes);
@@ -212,8 +220,9 @@ std::string shopping_as_html(const ShoppingList& shopping) {
       Fields one;
       one.set("name", line.name);
       one.set("buy", line.buy.empty() ? "as much as you like" : line.buy + (line.more ? ", and more to taste" : ""));
-      one.set("remark", line.instead_of.empty() ? std::string(line.optional ? "if liked" : "")
-                                                : fmt::format("instead of {}", fmt::join(line.instead_of, ", ")));
+      set_text(one, "remark",
+               line.instead_of.empty() ? std::string(line.optional ? "if liked" : "")
+                                       : fmt::format("instead of {}", fmt::join(line.instead_of, ", ")));
       std::string wanted;
       for (const std::size_t r : line.wanted_by) wanted += fmt::format("{}{}", wanted.empty() ? "" : ", ", r + 1);
       one.set("for", wanted);
