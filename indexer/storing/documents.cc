@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/normalizing/printed_text.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/schema.h"
 #include "indexer/text/words.h"
@@ -52,7 +53,7 @@ void Documents::add_stems(Xapian::Document& document, const ComparableRecipe& re
   const auto title = numbers_;
   add_words(document, schema::title);
   numbers_ = title;
-  stems_.append_numbers(r.text, numbers_);
+  stems_.append_numbers(r.mends.empty() ? r.text : text_as_read(r), numbers_);
   add_words(document, schema::word);
   stems_.append_numbers(r.chapter, numbers_);
   add_words(document, schema::chapter);
