@@ -7,76 +7,15 @@
 #include <array>
 #include <map>
 
+#include "indexer/measures/amount.h"
 #include "indexer/text/unicode.h"
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
+#include "query/comparing/batch.h"
 
 namespace gallipot {
 namespace {
 
 constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
-
-bool counts_in_batch(const Holding& holding) { return !holding.mentions.empty() && holding.alternative_of.empty(); }
-
-/// The stuff that all the batch hangs on where no absolute amount is given: that by which most are told.
-std::optional<std::size_t> root_of(const std::vector<Holding>& holdings) {
-  std::map<std::size_t, std::size_t> told;
-  for (const Holding& holding : holdings)
-    if (holding.tie) ++told[holding.tie->to];
-  std::optional<std::size_t> best;
-  for (const auto& [to, count] : told)
-    if (!best || count > told[*best]) best = to;
-  return best;
-}
-
-/// The weight of an amount. A thin liquid told by its volume weighs about as much as water: from 0.91 g/ml (oil) over
-/// 0.95 (spirits) and 1.03 (milk) to 1.05 (from memory: densities of common kitchen liquids). Nothing for what is
-/// neither.
-std::optional<Amount> weight_of(const Amount& amount, const std::string& kind) {
-  if (amount.unit == Amount::Unit::gram) return amount;
-  const bool liquid = kind == "water" || kind == "liquor" || kind == "drink" || kind == "dairy" ||
-                      kind == "condiment" || kind == "sauce";
-  if (amount.unit != Amount::Unit::millilitre || !liquid) return std::nullopt;
-  return Amount{Amount::Unit::gram, amount.low * 0.91, amount.likely, amount.high * 1.05, amount.why};
-}
-
-/// The batch in grams per gram of the root, or in grams where amounts are absolute.
-std::optional<Amount> batch(const std::vector<Holding>& holdings, std::optional<std::size_t> root) {
-  std::optional<Amount> out;
-  for (std::size_t h = 0; h < holdings.size(); ++h) {
-    if (!counts_in_batch(holdings[h])) continue;
-    const auto part = root ? against(holdings, h, *root, 1, Amount::Unit::gram) : total_of(holdings, h);
-    const auto weight = part ? weight_of(*part, holdings[h].kind) : std::nullopt;
-    if (weight) out = out ? sum(*out, *weight) : *weight;
-  }
-  if (out) out->why = "all that can be weighed";
-  return out;
-}
-
-/// Whether any part of the batch has a weight of its own, so that the batch has one.
-bool has_absolute_weight(const std::vector<Holding>& holdings) {
-  for (std::size_t h = 0; h < holdings.size(); ++h) {
-    const auto total = total_of(holdings, h);
-    if (counts_in_batch(holdings[h]) && total && weight_of(*total, holdings[h].kind)) return true;
-  }
-  return false;
-}
-
-/// A holding in `per` of the batch.
-std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::size_t holding, double per) {
-  const bool absolute = has_absolute_weight(holdings);
-  const auto root = absolute ? std::nullopt : root_of(holdings);
-  if (!absolute && !root) return std::nullopt;
-  const auto whole = batch(holdings, root);
-  const auto part = root ? against(holdings, holding, *root, 1, Amount::Unit::gram) : total_of(holdings, holding);
-  if (!whole || !part || whole->low <= 0) return std::nullopt;
-  // What is told by volume stays so: millilitres to a kilogram of the batch.
-  if (!counts_in_batch(holdings[holding]) || part->unit != Amount::Unit::gram) return ratio(*part, *whole, per);
-  // The part is in the whole: where it is least, the rest alone varies, and so at the most.
-  const double low = part->low > 0 ? part->low / (part->low + whole->high - part->high) * per : 0;
-  const double high = part->high > 0 ? part->high / (part->high + whole->low - part->low) * per : 0;
-  return Amount{part->unit, low, part->likely / whole->likely * per, high, part->why};
-}
 
 /// In which unit a stuff is told, and by how many witnesses.
 struct Coverage {

@@ -9,11 +9,13 @@
 #include <numeric>
 #include <set>
 
-#include "query/comparing/alignment.h"
 #include "query/comparing/basis.h"
+#include "query/comparing/batch.h"
 #include "query/comparing/findings.h"
 #include "query/comparing/holdings.h"
+#include "query/comparing/methods.h"
 #include "query/comparing/statistics.h"
+#include "query/comparing/surroundings.h"
 
 namespace gallipot {
 namespace {
@@ -67,6 +69,7 @@ Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holding
   }
   cell.amount = total_of(holdings, h);
   cell.per_basis = brought_to(holdings, h, basis);
+  if (tells_its_batch(holdings)) cell.of_batch = share_of_batch(holdings, h, 1000);
   cell.how = holding.tie ? holding.tie->how : holding.how;
   cell.more = holding.more;
   cell.optional = holding.optional;
@@ -87,8 +90,20 @@ void summarize(Row& row) {
   const auto [least, largest] = std::minmax_element(most->begin(), most->end());
   row.least = *least;
   row.most = *largest;
+  row.spread = most->size() < 3 ? 0 : robust_factor(*most);
   row.median = Amount{static_cast<Amount::Unit>(most - by_unit.begin()), q.lower, q.median, q.upper,
                       fmt::format("median and quartiles of {}", most->size())};
+}
+
+/// Notes the names, other than the row's own, under which a witness has the stuff.
+void add_sorts(Row& row, const ComparableRecipe& recipe, const Holding& holding, std::size_t witness) {
+  for (const std::size_t i : holding.mentions) {
+    const std::string& name = recipe.ingredients[i].printed.name;
+    if (name == row.name) continue;
+    auto at = std::find_if(row.sorts.begin(), row.sorts.end(), [&](const Sort& sort) { return sort.name == name; });
+    if (at == row.sorts.end()) at = row.sorts.insert(row.sorts.end(), Sort{name, {}});
+    if (at->witnesses.empty() || at->witnesses.back() != witness) at->witnesses.push_back(witness);
+  }
 }
 
 std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
@@ -105,8 +120,10 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
         rows.back().name = holding.name;
         rows.back().cells.resize(witnesses.size());
       }
-      rows[at->second].cells[w] = cell_of(witnesses[w].recipe, holdings[w], h, basis);
-      ++rows[at->second].witnesses;
+      Row& row = rows[at->second];
+      row.cells[w] = cell_of(witnesses[w].recipe, holdings[w], h, basis);
+      ++row.witnesses;
+      add_sorts(row, witnesses[w].recipe, holding, w);
     }
   }
   for (Row& row : rows) summarize(row);
@@ -119,55 +136,15 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
   return rows;
 }
 
-/// Steps of one recipe for laying side by side: an operation named again at once, with no duration, is one step.
-std::vector<Step> told_once(const std::vector<Step>& steps) {
-  std::vector<Step> out;
-  for (const Step& step : steps) {
-    if (!out.empty() && out.back().op == step.op && (!step.minutes || !out.back().minutes)) {
-      if (step.minutes) out.back().minutes = step.minutes;
-      out.back().span.end = std::max(out.back().span.end, step.span.end);
-      continue;
-    }
-    out.push_back(step);
+/// Asks what the rest of the shelf has of each stuff of which a share of the batch is known here.
+void look_around(Comparison& comparison, const Surroundings& surroundings) {
+  for (Row& row : comparison.rows) {
+    std::array<std::size_t, 3> by_unit{};
+    for (const Cell& cell : row.cells)
+      if (cell.of_batch) ++by_unit[static_cast<std::size_t>(cell.of_batch->unit)];
+    const auto most = std::max_element(by_unit.begin(), by_unit.end());
+    if (*most > 0) row.elsewhere = surroundings(row.name, static_cast<Amount::Unit>(most - by_unit.begin()));
   }
-  return out;
-}
-
-std::vector<StepRow> steps_of(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
-  std::vector<std::vector<Step>> methods;
-  std::vector<std::size_t> lengths;
-  for (const Witness& witness : witnesses) {
-    methods.push_back(told_once(witness.recipe.steps));
-    lengths.push_back(methods.back().size());
-  }
-  const auto likeness = [&](std::size_t a, std::size_t i, std::size_t b, std::size_t j) {
-    const Step &one = methods[a][i], &other = methods[b][j];
-    double like = yardstick.likeness(one.op, other.op);
-    // Two that both say how long, and mean the same by it, answer to one another the more surely.
-    if (like > 0 && one.minutes && other.minutes) {
-      const double ratio = (one.minutes->high + 1) / (other.minutes->high + 1);
-      like += ratio < 2 && ratio > 0.5 ? 0.25 : -0.1 * like;
-    }
-    return like;
-  };
-  std::vector<StepRow> rows;
-  for (const auto& column : align_all(lengths, likeness)) {
-    StepRow row;
-    row.cells.resize(witnesses.size());
-    std::map<std::string, std::size_t> ops;
-    for (std::size_t w = 0; w < witnesses.size(); ++w) {
-      if (!column[w]) continue;
-      const Step& step = methods[w][*column[w]];
-      row.cells[w] = {step.op, step.minutes, std::string(step.span.in(witnesses[w].recipe.recipe.text))};
-      ++ops[step.op];
-      ++row.witnesses;
-    }
-    row.op = std::max_element(ops.begin(), ops.end(), [](const auto& a, const auto& b) {
-               return a.second < b.second;
-             })->first;
-    rows.push_back(std::move(row));
-  }
-  return rows;
 }
 
 std::optional<Fault> doubled(const std::vector<std::string>& ids) {
@@ -180,7 +157,7 @@ std::optional<Fault> doubled(const std::vector<std::string>& ids) {
 }  // namespace
 
 Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::vector<Book>& books,
-                            const Yardstick& yardstick, const std::string& basis) {
+                            const Yardstick& yardstick, const std::string& basis, const Surroundings& surroundings) {
   if (recipes.empty()) return fault("there is no recipe to compare", "name one recipe or more");
   std::vector<std::string> ids;
   for (const ComparableRecipe& recipe : recipes) ids.push_back(recipe.id);
@@ -206,8 +183,14 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.per_unit = chosen.unit;
   for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].basis = basis_amount(holdings[w], chosen);
   out.rows = rows_of(out.witnesses, holdings, chosen);
+  if (surroundings) look_around(out, surroundings);
   for (Row& row : out.rows) mark_out_of_line(out, row);
-  out.steps = steps_of(out.witnesses, yardstick);
+  out.methods = methods_told(out.witnesses);
+  out.steps = align_methods(out.witnesses, yardstick);
+  out.conflicts = conflicts_of(out.steps);
+  out.contrasts = contrasts_of(out);
+  out.trends = trends_of(out);
+  for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].apart = apart_of(out, yardstick, w);
   out.notes = findings(out, yardstick);
   return out;
 }
@@ -225,7 +208,8 @@ Outcome<Comparison> compare(const Shelf& shelf, const std::vector<std::string>& 
     books.push_back(*book);
     recipes.push_back(std::move(*recipe));
   }
-  return compare(std::move(recipes), books, yardstick, basis);
+  return compare(std::move(recipes), books, yardstick, basis,
+                 surroundings_on(shelf, yardstick, {ids.begin(), ids.end()}));
 }
 
 }  // namespace gallipot

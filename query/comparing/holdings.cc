@@ -6,8 +6,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "indexer/measures/amount.h"
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
 
 namespace gallipot {
 namespace {
@@ -45,7 +45,7 @@ class Reader {
 
   std::optional<Amount> weigh(double low, double high, std::string_view measure, std::string_view note,
                               std::string_view of) const {
-    return yardstick_.weigh({low, high, measure, note, of, recipe_.year, recipe_.country});
+    return yardstick_.weigh({low, high, measure, note, of, recipe_.year, recipe_.country, recipe_.book});
   }
 
   void mention(std::size_t i) {

@@ -92,6 +92,13 @@ const std::string& Yardstick::stuff(const std::string& name) const {
   return found == sorts_.end() ? name : found->second;
 }
 
+std::vector<std::string> Yardstick::sorts_of(const std::string& stuff) const {
+  std::vector<std::string> out{stuff};
+  for (const auto& [sort, of] : sorts_)
+    if (of == stuff) out.push_back(sort);
+  return out;
+}
+
 std::optional<Yield> Yardstick::yield(std::string_view product, const std::string& from) const {
   for (const std::string& source : {from, std::string()}) {
     const auto found = yields_.find({std::string(product), source});

@@ -9,6 +9,7 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "indexer/fault/fault.h"
 #include "indexer/measures/register.h"
@@ -36,6 +37,9 @@ class Yardstick {
 
   /// The stuff under which `name` is compared: "brown sugar" -> "sugar". `name` itself where the table has no row.
   const std::string& stuff(const std::string& name) const;
+
+  /// Every name that is compared as `stuff`, itself first.
+  std::vector<std::string> sorts_of(const std::string& stuff) const;
 
   /// What `from` (or any stuff) yields of `product` ("juice", "pulp"); nothing where the table does not know.
   std::optional<Yield> yield(std::string_view product, const std::string& from) const;

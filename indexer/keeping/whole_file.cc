@@ -1,14 +1,18 @@
 // POSIX files: what std::filesystem cannot do (fsync, flock).
-#include "indexer/storing/disk.h"
+#include "indexer/keeping/whole_file.h"
 
 #include <fcntl.h>
 #include <sys/file.h>
 #include <unistd.h>
 
 #include <cerrno>
+#include <chrono>
 #include <cstdio>
 #include <filesystem>
+#include <fstream>
+#include <iterator>
 #include <system_error>
+#include <thread>
 
 namespace gallipot {
 namespace {
@@ -18,8 +22,7 @@ namespace fs = std::filesystem;
 std::string reason(int error) { return std::generic_category().message(error); }
 
 tl::unexpected<Fault> cannot_write(const std::string& path, int error) {
-  return fault("the index cannot be written: " + reason(error), "see whether the disk is full and who may write here",
-               path);
+  return fault("cannot be written: " + reason(error), "see whether the disk is full and who may write here", path);
 }
 
 /// A file descriptor, closed when it goes.
@@ -48,6 +51,12 @@ Outcome<bool> write_all(int file, std::string_view bytes, const std::string& pat
 
 }  // namespace
 
+Outcome<std::string> read_whole_file(const std::string& path) {
+  std::ifstream in(path, std::ios::binary);
+  if (!in) return fault("cannot be read: " + reason(errno), "see whether the file is there and who may read it", path);
+  return std::string(std::istreambuf_iterator<char>(in), {});
+}
+
 Outcome<bool> replace_file(const std::string& path, std::string_view bytes) {
   const std::string fresh = path + ".new";
   {
@@ -71,17 +80,26 @@ Outcome<bool> bring_to_disk(const std::string& path) {
   return bring_one_to_disk(path);
 }
 
-Outcome<WritingLock> WritingLock::take(const std::string& folder) {
-  const auto path = (fs::path(folder) / file_name).string();
+Outcome<FileLock> FileLock::take(const std::string& path, const Fault& held) {
   const int file = ::open(path.c_str(), O_RDWR | O_CREAT | O_CLOEXEC, 0666);
   if (file < 0) return cannot_write(path, errno);
-  WritingLock lock(file);
+  FileLock lock(file);
   if (::flock(file, LOCK_EX | LOCK_NB) == 0) return lock;
   if (errno != EWOULDBLOCK) return cannot_write(path, errno);
-  return fault("this index is being written by another run", "wait until that is done and index again", folder);
+  return tl::unexpected(held);
 }
 
-WritingLock::~WritingLock() {
+Outcome<FileLock> FileLock::wait(const std::string& path, const Fault& held, double seconds) {
+  constexpr std::chrono::milliseconds pause(20);
+  const auto until = std::chrono::steady_clock::now() + std::chrono::duration<double>(seconds);
+  for (;;) {
+    auto lock = take(path, held);
+    if (lock || lock.error().what != held.what || std::chrono::steady_clock::now() >= until) return lock;
+    std::this_thread::sleep_for(pause);
+  }
+}
+
+FileLock::~FileLock() {
   if (file_ >= 0) ::close(file_);
 }
 
