@@ -8,15 +8,9 @@
 
 #include "indexer/fault/fault.h"
 #include "indexer/reading/block.h"
+#include "indexer/reading/proposal.h"
 
 namespace gallipot {
-
-/// Something that a book's file says about the book, for a field of the shelf list.
-struct Proposal {
-  std::string field;  ///< "title", "creator", "date", "place", "publisher", "language", "identifier"
-  std::string value;
-  std::string from;  ///< where it stands: "TEI header", "Dublin Core of the EPUB", "title page"
-};
 
 /// A book as read, with what was doubtful in the reading.
 struct ReadBook {

@@ -54,7 +54,8 @@ void Documents::add_stems(Xapian::Document& document, const ComparableRecipe& re
   const auto title = numbers_;
   add_words(document, schema::title);
   numbers_ = title;
-  stems_.append_numbers(r.mends.empty() ? r.text : text_as_read(r), numbers_);
+  marks_.clear();
+  stems_.append_numbers(r.mends.empty() ? r.text : text_as_read(r), numbers_, &marks_);
   add_words(document, schema::word);
   add_shingles(document);
   stems_.append_numbers(r.chapter, numbers_);

@@ -5,7 +5,9 @@
 
 #include <utility>
 
+#include "indexer/correcting/cuts.h"
 #include "indexer/mending/mend.h"
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/normalizing/printed_text.h"
 #include "indexer/parsing/parse.h"
@@ -62,7 +64,7 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
 
 ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon) {
   ParsedRecipe parsed = parse(recipe, lexicon);
-  auto out = normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon, measures);
+  auto out = normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
   set_back(out);
   return out;
 }
