@@ -8,7 +8,7 @@
 #include <memory>
 
 #include "indexer/reading/draft.h"
-#include "indexer/reading/xml.h"
+#include "indexer/text/xml.h"
 #include "indexer/text/unicode.h"
 
 namespace gallipot {

@@ -10,7 +10,7 @@
 #include "indexer/reading/draft.h"
 #include "indexer/reading/page_marks.h"
 #include "indexer/reading/tei.h"
-#include "indexer/reading/xml.h"
+#include "indexer/text/xml.h"
 
 namespace gallipot {
 namespace {

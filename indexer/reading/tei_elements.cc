@@ -3,7 +3,7 @@
 #include <array>
 
 #include "indexer/reading/tei.h"
-#include "indexer/reading/xml.h"
+#include "indexer/text/xml.h"
 
 namespace gallipot {
 namespace {

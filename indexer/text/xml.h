@@ -1,10 +1,11 @@
 // An XML text as a tree, with the raw line of every node. pugixml parses it: no entity but XML's own five and character
-// references is ever expanded, and nothing outside the text is read. Internal to the room.
+// references is ever expanded, and nothing outside the text is read.
 #pragma once
 
 #include <cstdint>
 #include <memory>
 #include <pugixml.hpp>
+#include <string>
 #include <string_view>
 #include <vector>
 

@@ -1,5 +1,5 @@
 // Walks without recursion, so that no depth of nesting can exhaust the stack before it is measured.
-#include "indexer/reading/xml.h"
+#include "indexer/text/xml.h"
 
 #include <fmt/format.h>
 
