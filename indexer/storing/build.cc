@@ -90,7 +90,7 @@ class IndexingRun {
           store(*work, shards);
         } else {
           own.reset();  // the book before goes from memory before the next is read
-          own = open(work->book);
+          own = open(work->book, shards);
         }
       }
       return shards.finish();
@@ -102,8 +102,9 @@ class IndexingRun {
     }
   }
 
-  std::shared_ptr<OpenBook> open(std::size_t book) {
+  std::shared_ptr<OpenBook> open(std::size_t book, Shards& shards) {
     CutBook cut = read_and_cut(books_[book], lexicon_, corrections_);
+    shards.add_statements(books_[book].id, cut.statements);
     const bool nothing = cut.recipes.empty();
     {
       const std::lock_guard lock(mutex_);
@@ -193,7 +194,7 @@ Manifest manifest_of(const Manifest& old, const std::vector<Book>& books, const 
   for (std::size_t i = 0; i < books.size(); ++i) {
     if (!reports[i].refused.empty()) continue;
     ShelvedBook& shelved = by_order[orders[i]];
-    shelved = {books[i], orders[i], reports[i].recipes, reports[i].bytes, lexicon.fingerprint()};
+    shelved = {books[i], orders[i], reports[i].recipes, reports[i].bytes, reports[i].statements, lexicon.fingerprint()};
     shelved.book.path.clear();
   }
   Manifest out;

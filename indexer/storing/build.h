@@ -19,6 +19,7 @@ struct BookReport {
   std::string book;
   std::string format, charset, habit;
   std::size_t bytes = 0, recipes = 0, doubtful = 0, ingredients = 0, page_marks = 0;
+  std::size_t statements = 0;  ///< on measures
   std::vector<Fault> doubts;
   std::string refused;  ///< why the book was not indexed, as a sentence; empty when it was
 };

@@ -10,6 +10,7 @@
 #include "indexer/storing/codec.h"
 #include "indexer/storing/schema.h"
 #include "indexer/storing/shelf.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -72,6 +73,19 @@ void check_book(const Xapian::Database& database, const Book& book, std::size_t 
     if (!seen.contains(i)) findings.add(fmt::format("the recipe \"{}\" is missing", recipe_id(book.id, i)));
 }
 
+/// Reads what a book says of its measures: is it whole, is it there once and as the manifest says?
+void check_statements(const Xapian::Database& database, const Book& book, std::size_t count, Findings& findings) {
+  const auto documents = database.get_termfreq(schema::term(schema::statements, book.id));
+  if (documents > 1) findings.add(fmt::format("what \"{}\" says of its measures is there twice", book.id));
+  const auto statements = statements_of(database, book.id);
+  if (!statements) {
+    findings.add(fmt::format("what \"{}\" says of its measures is garbled", book.id));
+  } else if (statements->size() != count) {
+    findings.add(fmt::format("\"{}\" has {} statements on measures by the manifest and {} in the database", book.id,
+                             count, statements->size()));
+  }
+}
+
 /// Xapian's own check of the tables on disk. Parts on other machines must be checked there.
 void check_database(const std::string& generation, const std::string& folder, std::vector<Fault>& found) {
   const auto stub = std::filesystem::path(generation) / "XAPIANDB";  // the check wants the stub file, not its folder
@@ -101,12 +115,15 @@ std::vector<Fault> Shelf::check() const {
   std::vector<Fault> found;
   try {
     check_database(generation_, folder_, found);
+    std::size_t documents = 0;
     for (std::size_t i = 0; i < books_.size(); ++i) {
       Findings findings(folder_, books_[i].id, found);
       check_book(*database_, books_[i], counts_[i], findings);
+      check_statements(*database_, books_[i], statement_counts_[i], findings);
+      documents += counts_[i] + (statement_counts_[i] > 0 ? 1 : 0);
     }
-    if (database_->get_doccount() != recipe_count())
-      found.push_back({fmt::format("the index has {} recipes by the manifest and {} in the database", recipe_count(),
+    if (database_->get_doccount() != documents)
+      found.push_back({fmt::format("the index has {} documents by the manifest and {} in the database", documents,
                                    database_->get_doccount()),
                        folder_, 0, "index all books again"});
   } catch (const Xapian::Error& error) {

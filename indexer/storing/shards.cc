@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "indexer/correcting/readings.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -54,6 +55,12 @@ void Shards::add(const ComparableRecipe& recipe, const Corrections& corrections)
     database_.commit();
     uncommitted_ = uncommitted_bytes_ = 0;
   }
+}
+
+void Shards::add_statements(const std::string& book, const std::vector<Statement>& statements) {
+  if (statements.empty()) return;
+  if (!open_) open_next();
+  database_.add_document(statements_document(book, statements));
 }
 
 const std::vector<std::string>& Shards::finish() {

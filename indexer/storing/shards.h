@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "indexer/correcting/correction.h"
+#include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 #include "indexer/storing/documents.h"
 
@@ -23,6 +24,8 @@ class Shards {
 
   /// Stores a recipe as it is, to be found by what `corrections` make of it.
   void add(const ComparableRecipe& recipe, const Corrections& corrections = {});
+  /// Adds what a book says of its own measures; nothing where it says nothing. Once a book.
+  void add_statements(const std::string& book, const std::vector<Statement>& statements);
 
   /// Closes the last shard. The paths of all shards, in order of writing.
   const std::vector<std::string>& finish();

@@ -5,6 +5,7 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <utility>
 
 #include "indexer/correcting/readings.h"
@@ -14,6 +15,7 @@
 #include "indexer/storing/manifest.h"
 #include "indexer/storing/nearest.h"
 #include "indexer/storing/schema.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -56,6 +58,7 @@ Outcome<Shelf> Shelf::open(const std::string& folder, const ShelfReading& readin
       for (auto& shelved : manifest->books) {
         shelf.books_.push_back(std::move(shelved.book));
         shelf.counts_.push_back(shelved.recipes);
+        shelf.statement_counts_.push_back(shelved.statements);
       }
       shelf.tables_ = *tables;
       shelf.take_decisions(reading.decisions.empty() ? decisions_beside(folder) : reading.decisions);
@@ -90,7 +93,10 @@ Outcome<ComparableRecipe> Shelf::corrected(std::string_view data) const {
 }
 
 const std::shared_ptr<const Register>& Shelf::measures() const {
-  if (!measures_) measures_ = tables_->with({{}, books_, decisions_});
+  if (!measures_) {
+    auto told = statements();
+    measures_ = tables_->with({told ? std::move(*told) : std::vector<Statement>{}, books_, decisions_});
+  }
   return measures_;
 }
 
@@ -103,6 +109,30 @@ std::size_t Shelf::recipe_count() const {
   std::size_t n = 0;
   for (const auto count : counts_) n += count;
   return n;
+}
+
+std::size_t Shelf::statement_count() const {
+  std::size_t n = 0;
+  for (const auto count : statement_counts_) n += count;
+  return n;
+}
+
+Outcome<std::vector<Statement>> Shelf::statements(const std::string& book) const {
+  try {
+    return statements_of(*database_, book);
+  } catch (const Xapian::Error& error) {
+    return unreadable(error, folder_);
+  }
+}
+
+Outcome<std::vector<Statement>> Shelf::statements() const {
+  std::vector<Statement> all;
+  for (const auto& book : books_) {
+    auto some = statements(book.id);
+    if (!some) return some;
+    std::move(some->begin(), some->end(), std::back_inserter(all));
+  }
+  return all;
 }
 
 std::optional<Xapian::docid> Shelf::docid_of(std::string_view id) const {

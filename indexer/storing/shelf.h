@@ -15,6 +15,7 @@
 #include "indexer/fault/fault.h"
 #include "indexer/measures/decisions.h"
 #include "indexer/measures/register.h"
+#include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 
 namespace gallipot {
@@ -62,10 +63,16 @@ class Shelf {
   /// Every recipe in shelf order. `visit` returns false to stop.
   Outcome<bool> each(const std::function<bool(const ComparableRecipe&)>& visit) const;
 
+  /// What the books say of their own measures, in order of book and line.
+  Outcome<std::vector<Statement>> statements() const;
+  /// What one book says of them; nothing where it says nothing or is not here.
+  Outcome<std::vector<Statement>> statements(const std::string& book) const;
+  std::size_t statement_count() const;
+
   /// The database, for finding and grouping. Not thread-safe: one Shelf a thread.
   Xapian::Database& database() const { return *database_; }
 
-  /// Whether the index is whole: every book's count against the manifest, every document decodes, ids are unique,
+  /// Whether the index is whole: every book's counts against the manifest, every document decodes, ids are unique,
   /// Xapian's own consistency. Each finding is a fault; empty is whole.
   std::vector<Fault> check() const;
 
@@ -79,6 +86,7 @@ class Shelf {
   std::string fingerprint_;
   std::vector<Book> books_;
   std::vector<std::size_t> counts_;
+  std::vector<std::size_t> statement_counts_;
   std::unique_ptr<Xapian::Database> database_;
   std::vector<Decision> decisions_;
   Corrections corrections_;

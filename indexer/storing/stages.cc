@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "indexer/correcting/cuts.h"
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
@@ -51,6 +52,8 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
+  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
+  report.statements = out.statements.size();
   return out;
 }
 

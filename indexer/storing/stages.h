@@ -5,14 +5,16 @@
 #include <vector>
 
 #include "indexer/correcting/correction.h"
+#include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 #include "indexer/storing/build.h"
 
 namespace gallipot {
 
-/// A book read and cut, its recipes not yet parsed.
+/// A book read, mined and cut, its recipes not yet parsed.
 struct CutBook {
   std::vector<Recipe> recipes;
+  std::vector<Statement> statements;
   BookReport report;  ///< `refused` where the book could not be read or has no recipes; then there are none
 };
 
