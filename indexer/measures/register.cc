@@ -16,7 +16,7 @@ using measuring::Stuff;
 using measuring::StuffClass;
 using measuring::Testimony;
 using measuring::Voice;
-using Rule = MeasureReading::Rule;
+using Rule = Reading::Rule;
 
 struct Register::Tables : measuring::MeasureTables {
   explicit Tables(MeasureTables t) : MeasureTables(std::move(t)) {}
@@ -300,12 +300,12 @@ std::optional<Amount> Register::amount(const Measured& asked) const {
   return counted_out(asked, std::move(found->one));
 }
 
-std::optional<MeasureReading> Register::read(const Measured& asked) const {
+std::optional<Reading> Register::read(const Measured& asked) const {
   if (!can_be_meant(asked)) return std::nullopt;
   const Lookup lookup(*folded_, folded_->decisions, asked);
   auto found = lookup.find();
   if (!found) return std::nullopt;
-  MeasureReading out;
+  Reading out;
   out.rule = found->rule;
   out.amount = counted_out(asked, found->one);
   const Stuff& stuff = lookup.stuff();

@@ -46,16 +46,16 @@ struct Attestation {
 };
 
 /// A printed amount with everything that it rests on.
-struct MeasureReading {
+struct Reading {
   /// Which of the four ruled.
   enum class Rule : unsigned char { decision, book, period, table };
   Rule rule = Rule::table;
   Amount amount;                      ///< as Register::amount gives it
   std::optional<Amount> millilitres;  ///< the same as a volume, and as a weight, where that can be told
   std::optional<Amount> grams;
-  std::vector<Attestation> witnesses;  ///< those heard; empty for a legal measure
-  std::vector<std::string> sources;    ///< of the rows of the tables that it rests on
-  std::optional<Decision> decision;    ///< where that ruled
+  std::vector<Attestation> witnesses;    ///< those heard; empty for a legal measure
+  std::vector<std::string> sources;  ///< of the rows of the tables that it rests on
+  std::optional<Decision> decision;  ///< where that ruled
 };
 
 /// What is laid over the general tables: first what books say of their own measures, then what the cook has decided.
@@ -78,7 +78,7 @@ class Register {
   std::optional<Amount> amount(const Measured& asked) const;
 
   /// The same with all that it rests on.
-  std::optional<MeasureReading> read(const Measured& asked) const;
+  std::optional<Reading> read(const Measured& asked) const;
 
   /// All measures that the register can put a figure to, in the order of the alphabet.
   std::vector<std::string> measures() const;

@@ -125,7 +125,7 @@ Outcome<bool> can_be_asked(const Phrase& said, const MeasureAnswer& answer, cons
                "say a measure, as in \"two gills\", or a stuff, as in \"two onions\"");
 }
 
-void add(MeasureReading& to, const MeasureReading& more) {
+void add(Reading& to, const Reading& more) {
   to.amount = sum(to.amount, more.amount);
   if (to.grams && more.grams) to.grams = sum(*to.grams, *more.grams);
   if (to.millilitres && more.millilitres) to.millilitres = sum(*to.millilitres, *more.millilitres);

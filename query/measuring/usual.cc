@@ -8,7 +8,7 @@
 namespace gallipot {
 namespace {
 
-std::size_t authors_of(const MeasureReading& reading) {
+std::size_t authors_of(const Reading& reading) {
   std::set<std::string> who;
   for (const Attestation& a : reading.witnesses)
     if (!a.set_aside) who.insert(a.book.empty() ? a.who.substr(0, a.who.find_first_of(",:;")) : a.book);

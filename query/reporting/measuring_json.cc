@@ -22,15 +22,15 @@ void write_three(JsonWriter& json, const char* name, double low, double likely, 
   json.EndArray();
 }
 
-const char* rule_name(MeasureReading::Rule rule) {
+const char* rule_name(Reading::Rule rule) {
   switch (rule) {
-    case MeasureReading::Rule::decision:
+    case Reading::Rule::decision:
       return "decision";
-    case MeasureReading::Rule::book:
+    case Reading::Rule::book:
       return "book";
-    case MeasureReading::Rule::period:
+    case Reading::Rule::period:
       return "period";
-    case MeasureReading::Rule::table:
+    case Reading::Rule::table:
       break;
   }
   return "table";
@@ -67,7 +67,7 @@ void write_asked(JsonWriter& json, const MeasureQuestion& q) {
   json.EndObject();
 }
 
-void write_agreement(JsonWriter& json, const MeasureReading& reading) {
+void write_agreement(JsonWriter& json, const Reading& reading) {
   json.Key("agreement");
   std::set<std::string> heard;
   unsigned aside = 0;
@@ -98,7 +98,7 @@ void write_agreement(JsonWriter& json, const MeasureReading& reading) {
   json.EndObject();
 }
 
-void write_witnesses(JsonWriter& json, const MeasureReading& reading) {
+void write_witnesses(JsonWriter& json, const Reading& reading) {
   json.Key("witnesses");
   json.StartArray();
   for (const Attestation& a : reading.witnesses) {
@@ -145,7 +145,7 @@ void write_decision(JsonWriter& json, const std::optional<Decision>& decision) {
 }
 
 void write_reading(JsonWriter& json, const MeasureAnswer& answer) {
-  const MeasureReading& r = answer.reading;
+  const Reading& r = answer.reading;
   json.Key("quantity");
   write_range(json, answer.quantity);
   write_field_or_null(json, "measure", answer.measure);

@@ -13,15 +13,15 @@ namespace {
 
 constexpr std::size_t few = 12;  // witnesses shown; more are counted
 
-const char* rule_in_words(MeasureReading::Rule rule) {
+const char* rule_in_words(Reading::Rule rule) {
   switch (rule) {
-    case MeasureReading::Rule::decision:
+    case Reading::Rule::decision:
       return "Your own decision rules.";
-    case MeasureReading::Rule::book:
+    case Reading::Rule::book:
       return "The book's own word rules.";
-    case MeasureReading::Rule::period:
+    case Reading::Rule::period:
       return "Books of this shelf and published tables of its country and time, heard together.";
-    case MeasureReading::Rule::table:
+    case Reading::Rule::table:
       break;
   }
   return "The general table.";
@@ -38,7 +38,7 @@ std::string figure(const std::optional<Amount>& amount) {
   return amount ? write_large_amount(*amount).text() : std::string();
 }
 
-std::string witnesses_in_words(const MeasureReading& reading, std::string_view measure) {
+std::string witnesses_in_words(const Reading& reading, std::string_view measure) {
   std::set<std::string> heard;
   double least = 1e300, most = 0;
   std::size_t aside = 0;
@@ -65,7 +65,7 @@ std::string witnesses_in_words(const MeasureReading& reading, std::string_view m
   return out + ".";
 }
 
-std::string witness_table(const MeasureReading& reading, unsigned width) {
+std::string witness_table(const Reading& reading, unsigned width) {
   Grid grid;
   grid.rows.push_back({"comes to", "says", "of", "witness"});
   grid.right = {true};
@@ -87,7 +87,7 @@ std::string witness_table(const MeasureReading& reading, unsigned width) {
 }
 
 std::string amount_as_text(const MeasureAnswer& answer, const TextStyle& style) {
-  const MeasureReading& r = answer.reading;
+  const Reading& r = answer.reading;
   std::string out = fmt::format("{} \u2014 {}\n\n", answer.asked.words, where_and_when(answer.asked));
   out += "  " + figure(r.amount);
   if (!answer.of.empty()) out += " of " + answer.of;

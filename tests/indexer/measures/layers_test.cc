@@ -61,14 +61,14 @@ TEST(Layers, ABooksOwnWordRulesInThatBook) {
   const auto with = bare().with({{says("alder", "teacup", 0.5, "gill")}, {book("alder", 1850, "GB")}, {}});
   const auto own = with->read(ask("teacup", "alder"));
   ASSERT_TRUE(own.has_value());
-  EXPECT_EQ(own->rule, MeasureReading::Rule::book);
+  EXPECT_EQ(own->rule, Reading::Rule::book);
   EXPECT_NEAR(own->amount.likely, 71.03, 0.01);  // half an imperial gill
   EXPECT_NE(own->amount.why.find("this book's own word"), std::string::npos) << own->amount.why;
   ASSERT_EQ(own->witnesses.size(), 1u);
   EXPECT_EQ(own->witnesses[0].page, "12");
   EXPECT_EQ(own->witnesses[0].quote, "invented words");
   const auto other = with->read(ask("teacup", "birch"));
-  EXPECT_NE(other->rule, MeasureReading::Rule::book);
+  EXPECT_NE(other->rule, Reading::Rule::book);
   EXPECT_GT(other->amount.likely, 100);
 }
 
@@ -78,8 +78,8 @@ TEST(Layers, BooksOfItsCountryAndTimeAreHeard) {
                                       says("cedar", "wineglass", 0.75, "gill")};
   const auto with = bare().with({all, books, {}});
   const auto before = bare().read(ask("wineglass")), after = with->read(ask("wineglass"));
-  EXPECT_EQ(before->rule, MeasureReading::Rule::table);
-  EXPECT_EQ(after->rule, MeasureReading::Rule::period);
+  EXPECT_EQ(before->rule, Reading::Rule::table);
+  EXPECT_EQ(after->rule, Reading::Rule::period);
   EXPECT_GT(after->amount.likely, before->amount.likely);
   EXPECT_EQ(after->witnesses.size(), before->witnesses.size() + 3);
   // the books of another country change nothing
@@ -120,16 +120,16 @@ TEST(Layers, TheLawIsOverruledOnlyByABookThatDisagrees) {
                                  {}});
   EXPECT_NEAR(with->amount(ask("gill", "alder", 1880, "GB", "milk"))->likely, 284.1, 0.1);
   // a book may also settle what the custom of the counties leaves open
-  EXPECT_EQ(with->read(ask("gill", "birch", 1880, "GB", "milk"))->rule, MeasureReading::Rule::book);
+  EXPECT_EQ(with->read(ask("gill", "birch", 1880, "GB", "milk"))->rule, Reading::Rule::book);
   EXPECT_NEAR(with->amount(ask("gill", "birch", 1880, "GB", "milk"))->high, 142.1, 0.1);
-  EXPECT_EQ(with->read(ask("pint", "birch", 1880, "GB", "milk"))->rule, MeasureReading::Rule::table);
+  EXPECT_EQ(with->read(ask("pint", "birch", 1880, "GB", "milk"))->rule, Reading::Rule::table);
   EXPECT_EQ(with->amount(ask("pound", "alder", 1880))->low, bare().amount(ask("pound", {}, 1880))->low);
 }
 
 TEST(Layers, ADecisionRulesOverAll) {
   Layers layers{{says("alder", "teacup", 0.5, "gill")}, {book("alder", 1850, "GB")}, {decide(150)}};
   const auto everywhere = bare().with(layers);
-  EXPECT_EQ(everywhere->read(ask("teacup", "alder"))->rule, MeasureReading::Rule::decision);
+  EXPECT_EQ(everywhere->read(ask("teacup", "alder"))->rule, Reading::Rule::decision);
   EXPECT_EQ(everywhere->amount(ask("teacup", "alder"))->likely, 150);
   EXPECT_NE(everywhere->amount(ask("teacup"))->why.find("measured"), std::string::npos);
   // a narrower decision rules over a wider one, whichever was made first
