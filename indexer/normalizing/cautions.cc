@@ -219,6 +219,10 @@ bool Cautions::holds(const Caution& caution, const Recipe& recipe,
       return false;
   }
   if (!caution.unheated) return true;
+  // What holds a stuff of the household is not eaten.
+  if (std::any_of(ingredients.begin(), ingredients.end(),
+                  [](const ComparableIngredient& i) { return i.kind == "household"; }))
+    return false;
   // A leaven is for the oven or the griddle, whether or not that is said.
   const bool leavened = std::any_of(ingredients.begin(), ingredients.end(),
                                     [](const ComparableIngredient& i) { return i.kind == "leaven"; });

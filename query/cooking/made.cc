@@ -251,6 +251,7 @@ std::optional<Amount> amount_or_siblings(const SheetLine& line) {
 bool is_bulk(const SheetLine& line) {
   static constexpr std::string_view kinds[] = {"fruit", "vegetable", "meat",  "fish", "dairy", "grain",
                                                "sweet", "liquor",    "water", "egg",  "drink"};
+  if (line.name.ends_with(" peel")) return false;
   return line.name.find("vinegar") != std::string::npos ||
          std::find(std::begin(kinds), std::end(kinds), line.kind) != std::end(kinds);
 }
