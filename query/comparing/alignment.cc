@@ -43,6 +43,15 @@ std::vector<Column> with_row(const std::vector<Column>& columns, std::size_t row
   return out;
 }
 
+/// The columns without a row; those that only it had are gone.
+std::vector<Column> without_row(std::vector<Column> columns, std::size_t row) {
+  for (Column& column : columns) column[row].reset();
+  std::erase_if(columns, [](const Column& column) {
+    return std::none_of(column.begin(), column.end(), [](const auto& cell) { return cell.has_value(); });
+  });
+  return columns;
+}
+
 }  // namespace
 
 Aligned align(std::size_t left, std::size_t right, const std::function<double(std::size_t, std::size_t)>& score,
@@ -119,6 +128,9 @@ std::vector<std::vector<std::optional<std::size_t>>> align_all(
       columns = with_row(columns, rows, row, lengths[row], likeness, costs);
     }
   }
+  for (unsigned round = 0; round < costs.rounds && rows > 2; ++round)
+    for (const std::size_t row : order)
+      columns = with_row(without_row(std::move(columns), row), rows, row, lengths[row], likeness, costs);
   return columns;
 }
 

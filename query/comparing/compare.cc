@@ -9,11 +9,13 @@
 #include <numeric>
 #include <set>
 
-#include "query/comparing/alignment.h"
 #include "query/comparing/basis.h"
+#include "query/comparing/batch.h"
 #include "query/comparing/findings.h"
 #include "query/comparing/holdings.h"
+#include "query/comparing/methods.h"
 #include "query/comparing/statistics.h"
+#include "query/comparing/surroundings.h"
 
 namespace gallipot {
 namespace {
@@ -43,18 +45,35 @@ std::vector<Witness> ordered(std::vector<ComparableRecipe> recipes, const std::v
   return out;
 }
 
-/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none or it stands alone.
+/// "walnut catsup": the base and the kind of dish that half of the witnesses share; the first one's title where they
+/// share neither or it stands alone.
 std::string common_dish(const std::vector<Witness>& witnesses) {
   if (witnesses.size() == 1) return witnesses.front().recipe.recipe.title;
+  const auto commonest = [&](std::string Dish::*part) {
+    std::map<std::string, std::size_t> counts;
+    for (const Witness& witness : witnesses)
+      if (!(witness.recipe.dish.*part).empty()) ++counts[witness.recipe.dish.*part];
+    const auto best =
+        std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    return best == counts.end() || best->second * 2 < witnesses.size() ? std::string() : best->first;
+  };
+  const std::string base = commonest(&Dish::base), kind = commonest(&Dish::kind);
+  if (base.empty() && kind.empty()) return witnesses.front().recipe.recipe.title;
+  return base + (base.empty() || kind.empty() ? "" : " ") + kind;
+}
+
+/// What half of the witnesses are named for, and its kind as any of them lists it.
+Subject common_subject(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
   std::map<std::string, std::size_t> counts;
-  for (const Witness& witness : witnesses) {
-    const Dish& dish = witness.recipe.dish;
-    if (dish.kind.empty() && dish.base.empty()) continue;
-    ++counts[dish.base + (dish.base.empty() || dish.kind.empty() ? "" : " ") + dish.kind];
-  }
-  const auto best =
-      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
-  return best == counts.end() ? witnesses.front().recipe.recipe.title : best->first;
+  for (const Witness& witness : witnesses)
+    if (!witness.recipe.dish.base.empty()) ++counts[yardstick.stuff(witness.recipe.dish.base)];
+  Subject out;
+  for (const auto& [base, count] : counts)
+    if (count * 2 >= witnesses.size()) out.stuff = base;
+  for (const Witness& witness : witnesses)
+    for (const ComparableIngredient& ingredient : witness.recipe.ingredients)
+      if (ingredient.printed.name == out.stuff) out.kind = ingredient.kind;
+  return out;
 }
 
 Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, std::size_t h, const Basis& basis) {
@@ -67,6 +86,7 @@ Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holding
   }
   cell.amount = total_of(holdings, h);
   cell.per_basis = brought_to(holdings, h, basis);
+  if (tells_its_batch(holdings)) cell.of_batch = share_of_batch(holdings, h, 1000);
   cell.how = holding.tie ? holding.tie->how : holding.how;
   cell.more = holding.more;
   cell.optional = holding.optional;
@@ -87,8 +107,30 @@ void summarize(Row& row) {
   const auto [least, largest] = std::minmax_element(most->begin(), most->end());
   row.least = *least;
   row.most = *largest;
+  row.spread = most->size() < 3 ? 0 : robust_factor(*most);
   row.median = Amount{static_cast<Amount::Unit>(most - by_unit.begin()), q.lower, q.median, q.upper,
                       fmt::format("median and quartiles of {}", most->size())};
+}
+
+/// Notes the names, other than the row's own, under which a witness has the stuff.
+void add_sorts(Row& row, const ComparableRecipe& recipe, const Holding& holding, std::size_t witness) {
+  for (const std::size_t i : holding.mentions) {
+    const std::string& name = recipe.ingredients[i].printed.name;
+    if (name == row.name) continue;
+    auto at = std::find_if(row.sorts.begin(), row.sorts.end(), [&](const Sort& sort) { return sort.name == name; });
+    if (at == row.sorts.end()) at = row.sorts.insert(row.sorts.end(), Sort{name, {}});
+    if (at->witnesses.empty() || at->witnesses.back() != witness) at->witnesses.push_back(witness);
+  }
+}
+
+/// The basis by itself is a figure for a witness only where it tells how much, or tells another stuff by it.
+void only_where_told(Row& basis, const std::vector<Row>& rows, const std::vector<Witness>& witnesses) {
+  for (std::size_t w = 0; w < basis.cells.size(); ++w) {
+    const bool told = witnesses[w].basis || std::any_of(rows.begin(), rows.end(), [&](const Row& row) {
+                        return &row != &basis && row.cells[w].per_basis.has_value();
+                      });
+    if (!told) basis.cells[w].per_basis.reset();
+  }
 }
 
 std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
@@ -105,10 +147,14 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
         rows.back().name = holding.name;
         rows.back().cells.resize(witnesses.size());
       }
-      rows[at->second].cells[w] = cell_of(witnesses[w].recipe, holdings[w], h, basis);
-      ++rows[at->second].witnesses;
+      Row& row = rows[at->second];
+      row.cells[w] = cell_of(witnesses[w].recipe, holdings[w], h, basis);
+      ++row.witnesses;
+      add_sorts(row, witnesses[w].recipe, holding, w);
     }
   }
+  for (Row& row : rows)
+    if (row.name == basis.name) only_where_told(row, rows, witnesses);
   for (Row& row : rows) summarize(row);
   std::stable_sort(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
     if ((a.name == basis.name) != (b.name == basis.name)) return a.name == basis.name;
@@ -119,55 +165,15 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
   return rows;
 }
 
-/// Steps of one recipe for laying side by side: an operation named again at once, with no duration, is one step.
-std::vector<Step> told_once(const std::vector<Step>& steps) {
-  std::vector<Step> out;
-  for (const Step& step : steps) {
-    if (!out.empty() && out.back().op == step.op && (!step.minutes || !out.back().minutes)) {
-      if (step.minutes) out.back().minutes = step.minutes;
-      out.back().span.end = std::max(out.back().span.end, step.span.end);
-      continue;
-    }
-    out.push_back(step);
+/// Asks what the rest of the shelf has of each stuff of which a share of the batch is known here.
+void look_around(Comparison& comparison, const Surroundings& surroundings) {
+  for (Row& row : comparison.rows) {
+    std::array<std::size_t, 3> by_unit{};
+    for (const Cell& cell : row.cells)
+      if (cell.of_batch) ++by_unit[static_cast<std::size_t>(cell.of_batch->unit)];
+    const auto most = std::max_element(by_unit.begin(), by_unit.end());
+    if (*most > 0) row.elsewhere = surroundings(row.name, static_cast<Amount::Unit>(most - by_unit.begin()));
   }
-  return out;
-}
-
-std::vector<StepRow> steps_of(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
-  std::vector<std::vector<Step>> methods;
-  std::vector<std::size_t> lengths;
-  for (const Witness& witness : witnesses) {
-    methods.push_back(told_once(witness.recipe.steps));
-    lengths.push_back(methods.back().size());
-  }
-  const auto likeness = [&](std::size_t a, std::size_t i, std::size_t b, std::size_t j) {
-    const Step &one = methods[a][i], &other = methods[b][j];
-    double like = yardstick.likeness(one.op, other.op);
-    // Two that both say how long, and mean the same by it, answer to one another the more surely.
-    if (like > 0 && one.minutes && other.minutes) {
-      const double ratio = (one.minutes->high + 1) / (other.minutes->high + 1);
-      like += ratio < 2 && ratio > 0.5 ? 0.25 : -0.1 * like;
-    }
-    return like;
-  };
-  std::vector<StepRow> rows;
-  for (const auto& column : align_all(lengths, likeness)) {
-    StepRow row;
-    row.cells.resize(witnesses.size());
-    std::map<std::string, std::size_t> ops;
-    for (std::size_t w = 0; w < witnesses.size(); ++w) {
-      if (!column[w]) continue;
-      const Step& step = methods[w][*column[w]];
-      row.cells[w] = {step.op, step.minutes, std::string(step.span.in(witnesses[w].recipe.recipe.text))};
-      ++ops[step.op];
-      ++row.witnesses;
-    }
-    row.op = std::max_element(ops.begin(), ops.end(), [](const auto& a, const auto& b) {
-               return a.second < b.second;
-             })->first;
-    rows.push_back(std::move(row));
-  }
-  return rows;
 }
 
 std::optional<Fault> doubled(const std::vector<std::string>& ids) {
@@ -180,7 +186,7 @@ std::optional<Fault> doubled(const std::vector<std::string>& ids) {
 }  // namespace
 
 Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::vector<Book>& books,
-                            const Yardstick& yardstick, const std::string& basis) {
+                            const Yardstick& yardstick, const std::string& basis, const Surroundings& surroundings) {
   if (recipes.empty()) return fault("there is no recipe to compare", "name one recipe or more");
   std::vector<std::string> ids;
   for (const ComparableRecipe& recipe : recipes) ids.push_back(recipe.id);
@@ -190,7 +196,12 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.witnesses = ordered(std::move(recipes), books);
   out.dish = common_dish(out.witnesses);
   std::vector<std::vector<Holding>> holdings;
-  for (const Witness& witness : out.witnesses) holdings.push_back(holdings_of(witness.recipe, yardstick));
+  const Subject subject = common_subject(out.witnesses, yardstick);
+  for (Witness& witness : out.witnesses) {
+    holdings.push_back(holdings_of(witness.recipe, yardstick, subject));
+    for (Step& step : witness.recipe.steps)
+      if (step.minutes && !yardstick.can_last(step.op, *step.minutes)) step.minutes.reset();
+  }
 
   Basis chosen;
   if (basis.empty()) {
@@ -206,8 +217,14 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.per_unit = chosen.unit;
   for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].basis = basis_amount(holdings[w], chosen);
   out.rows = rows_of(out.witnesses, holdings, chosen);
+  if (surroundings) look_around(out, surroundings);
   for (Row& row : out.rows) mark_out_of_line(out, row);
-  out.steps = steps_of(out.witnesses, yardstick);
+  out.methods = methods_told(out.witnesses);
+  out.steps = align_methods(out.witnesses, yardstick);
+  out.conflicts = conflicts_of(out.steps);
+  out.contrasts = contrasts_of(out);
+  out.trends = trends_of(out);
+  for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].apart = apart_of(out, yardstick, w);
   out.notes = findings(out, yardstick);
   return out;
 }
@@ -225,7 +242,8 @@ Outcome<Comparison> compare(const Shelf& shelf, const std::vector<std::string>& 
     books.push_back(*book);
     recipes.push_back(std::move(*recipe));
   }
-  return compare(std::move(recipes), books, yardstick, basis);
+  return compare(std::move(recipes), books, yardstick, basis,
+                 surroundings_on(shelf, yardstick, {ids.begin(), ids.end()}));
 }
 
 }  // namespace gallipot

@@ -8,7 +8,8 @@
 #include <iterator>
 #include <set>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
+#include "query/comparing/basis.h"
 #include "query/comparing/sentences.h"
 #include "query/comparing/statistics.h"
 
@@ -16,13 +17,64 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t fewest_for_outliers = 5;
+constexpr std::size_t most_beyond = 3;  // sentences on what no other recipe of the shelf has
+
+std::string multiple_figure(double value) {
+  return value < 10 ? fmt::format("{:.2g}", value) : fmt::format("{:.0f}", value);
+}
 
 /// "6.3 x", "1/28 of".
 std::string multiple(double times) {
-  const auto figure = [](double value) {
-    return value < 10 ? fmt::format("{:.2g}", value) : fmt::format("{:.0f}", value);
+  return times >= 1 ? multiple_figure(times) + " x" : "1/" + multiple_figure(1 / times) + " of";
+}
+
+/// "K has 6.1 x the median of 8 others (4.2 to 8.8)", "K has 1/5 of the median of 8 others (1/8 to 1/4)".
+std::string out_of_line_words(const Comparison& comparison, const Row& row, const OutOfLine& found) {
+  const auto end = [&](double value) {
+    if (value <= 0) return std::string("0");
+    return found.times >= 1 ? multiple_figure(value) : "1/" + multiple_figure(1 / value);
   };
-  return times >= 1 ? figure(times) + " x" : "1/" + figure(1 / times) + " of";
+  std::string out = fmt::format("{} has {} the median of {} others ({} to {})",
+                                comparison.witnesses[found.witness].siglum, multiple(found.times), found.others,
+                                end(found.low), end(found.high));
+  const auto& share = row.cells[found.witness].of_batch;
+  if (row.elsewhere && share && share->unit == row.elsewhere->middle.unit) {
+    const bool beyond = found.times >= 1 ? share->low > row.elsewhere->most : share->high < row.elsewhere->least;
+    out += beyond ? fmt::format(", and {} than any of {} other recipes with it that were looked at on the shelf",
+                                found.times >= 1 ? "more" : "less", row.elsewhere->recipes)
+                  : fmt::format("; of {} other recipes with it looked at on the shelf some go as far",
+                                row.elsewhere->recipes);
+  }
+  return out;
+}
+
+/// "Mace: H has 2.1 g per kg of all that can be weighed, more than any of 47 other recipes with it on the shelf": for
+/// those that are in line with their siblings or have too few of them.
+std::vector<std::string> beyond_the_shelf(const Comparison& comparison) {
+  std::vector<std::pair<double, std::string>> found;
+  for (const Row& row : comparison.rows) {
+    if (!row.elsewhere || row.name == comparison.basis) continue;
+    std::pair<double, std::string> furthest;
+    std::size_t further = 0;
+    for (std::size_t w = 0; w < row.cells.size(); ++w) {
+      const Cell& cell = row.cells[w];
+      if (cell.out_of_line || !cell.of_batch || cell.of_batch->unit != row.elsewhere->middle.unit) continue;
+      if (cell.of_batch->low <= row.elsewhere->most || row.elsewhere->middle.likely <= 0) continue;
+      const double times = cell.of_batch->likely / row.elsewhere->middle.likely;
+      ++further;
+      if (times <= furthest.first) continue;
+      furthest = {times, fmt::format("{}: {} has more in a kilogram of the whole than any of {} other recipes with it "
+                                     "that were looked at on the shelf, whatever the dish ({} their median).",
+                                     capitalized(row.name), comparison.witnesses[w].siglum, row.elsewhere->recipes,
+                                     multiple(times))};
+    }
+    // Where siblings go as far the dish does, not the recipe.
+    if (further == 1) found.push_back(std::move(furthest));
+  }
+  std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<std::string> out;
+  for (std::size_t i = 0; i < found.size() && i < most_beyond; ++i) out.push_back(std::move(found[i].second));
+  return out;
 }
 
 /// "A and C stand as printed: why."
@@ -44,6 +96,7 @@ std::vector<std::string> out_of_line(const Comparison& comparison) {
     for (const Row& row : comparison.rows)
       if (row.cells[w].out_of_line)
         (row.cells[w].per_basis->likely > row.median->likely ? high : low).push_back(row.name);
+    if (comparison.basis == whole_batch) continue;  // shares of one whole: what one has more of, it has others less of
     if (std::max(high.size(), low.size()) < 2 || std::min(high.size(), low.size()) > 0) continue;
     together.insert(w);
     out.push_back(fmt::format("Out of line: {} has far {} {} than the others; perhaps it is its {} that is out.",
@@ -86,7 +139,7 @@ std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
 }  // namespace
 
 void mark_out_of_line(const Comparison& comparison, Row& row) {
-  if (!row.median) return;
+  if (!row.median || comparison.per <= 0) return;  // amounts as printed grow with the batch
   Places at;
   std::vector<double> logs;
   for (std::size_t w = 0; w < row.cells.size(); ++w) {
@@ -101,19 +154,23 @@ void mark_out_of_line(const Comparison& comparison, Row& row) {
   for (std::size_t i = 0; i < at.size(); ++i) {
     if (std::abs((*scores)[i]) <= stands_out) continue;
     const Amount& own = *row.cells[at[i]].per_basis;
-    std::vector<double> others;
+    std::vector<double> others, lows, highs;
     bool meets = false;
     for (std::size_t j = 0; j < at.size(); ++j) {
       if (j == i) continue;
       others.push_back(row.cells[at[j]].per_basis->likely);
+      lows.push_back(row.cells[at[j]].per_basis->low);
+      highs.push_back(row.cells[at[j]].per_basis->high);
       meets = meets || overlap(own, *row.cells[at[j]].per_basis);
     }
     const double times = own.likely / quartiles(others).median;
     if (meets || (times < 2 && times > 0.5)) continue;
     row.cells[at[i]].out_of_line = true;
+    // The least that the multiple can be: own least by the others' most.
+    const double low = own.low / quartiles(highs).median, high = own.high / quartiles(lows).median;
+    row.out_of_line.push_back({at[i], times, low, high, others.size()});
     if (!row.note.empty()) row.note += "; ";
-    row.note += fmt::format("{} has {} the median of {} others", comparison.witnesses[at[i]].siglum, multiple(times),
-                            others.size());
+    row.note += out_of_line_words(comparison, row, row.out_of_line.back());
   }
 }
 
@@ -125,6 +182,9 @@ std::vector<std::string> findings(const Comparison& comparison, const Yardstick&
   if (comparison.witnesses.size() > 1) {
     append(findings_on_methods(comparison, yardstick));
     append(out_of_line(comparison));
+    append(beyond_the_shelf(comparison));
+    for (const Contrast& contrast : comparison.contrasts) out.push_back(contrast.sentence);
+    for (const Trend& trend : comparison.trends) out.push_back(trend.sentence);
     append(findings_on_stuffs(comparison));
   }
   append(what_could_not_be_done(comparison));

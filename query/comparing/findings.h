@@ -23,6 +23,23 @@ std::vector<std::string> findings_on_methods(const Comparison& comparison, const
 /// Those on ingredients: what all have, and what divides them: "Vinegar: 6 with, 5 without."
 std::vector<std::string> findings_on_stuffs(const Comparison& comparison);
 
+/// Things that split the witnesses as something else does - the years, the country, the kind of dish it is called,
+/// another thing - more nearly than chance explains. Ingredients and operations are tried that two or more have and two
+/// or more have not, against at most five years, and the twelve that divide most evenly against one another (chosen by
+/// their counts alone); the chance of each is exact, and all tried are allowed for (see tests_that_count). Surest first,
+/// one of a kind for each thing, at most five.
+std::vector<Contrast> contrasts_of(const Comparison& comparison);
+inline constexpr std::size_t most_contrasts = 5;
+
+/// Ingredients whose amount by the basis rises or falls with the years, more than chance explains when all that ten or
+/// more dated witnesses measure are allowed for (p times their number). At most five.
+std::vector<Trend> trends_of(const Comparison& comparison);
+inline constexpr std::size_t fewest_for_trends = 10;
+
+/// What the witness `w` lacks that most have, and what it alone has and does.
+Apart apart_of(const Comparison& comparison, const Yardstick& yardstick, std::size_t w);
+inline constexpr std::size_t fewest_for_apart = 4;  ///< witnesses
+
 /// At most so many sentences on one matter.
 inline constexpr std::size_t sentences_a_matter = 4;
 

@@ -6,11 +6,13 @@
 
 #include "query/comparing/duration.h"
 #include "query/comparing/findings.h"
+#include "query/comparing/methods.h"
 #include "query/comparing/sentences.h"
 
 namespace gallipot {
 namespace {
 
+constexpr std::size_t most_on_methods = 6;  // sentences
 constexpr double comes_to_the_same = 0.7;  // likeness from which "all but two boil it" counts those that simmer it
 
 /// What the witnesses do where the most of them do `op`.
@@ -24,6 +26,7 @@ Doing doing(const Comparison& comparison, const Yardstick& yardstick, const std:
   Doing out;
   out.op = op;
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
+    if (comparison.witnesses[w].recipe.steps.empty()) continue;  // a bare list says nothing of the method
     const std::string* nearest = nullptr;
     double best = 0;
     for (const Step& step : comparison.witnesses[w].recipe.steps) {
@@ -64,9 +67,17 @@ std::string phrase(const Doing& found) {
 }
 
 std::string said(const Comparison& comparison, const Doing& found) {
-  const std::size_t all = comparison.witnesses.size();
-  if (found.without.empty()) return fmt::format("{} {}.", all_of(all), phrase(found));
-  std::string out = fmt::format("All but {} {}", number_word(found.without.size()), phrase(found));
+  const bool some_tell_none = comparison.methods < comparison.witnesses.size();
+  const std::string that_tell = some_tell_none ? " that tell a method" : "";
+  const bool one = comparison.methods == 1;
+  if (found.without.empty())
+    return fmt::format("{}{} {}.", all_of(comparison.methods), one && some_tell_none ? " that tells a method" : that_tell,
+                       phrase(found));
+  std::string out =
+      some_tell_none
+          ? fmt::format("All but {} of the {}{} {}", number_word(found.without.size()), number_word(comparison.methods),
+                        that_tell, phrase(found))
+          : fmt::format("All but {} {}", number_word(found.without.size()), phrase(found));
   if (const std::string sigla = sigla_of(comparison, found.without); !sigla.empty())
     out += fmt::format(" (not {})", sigla);
   if (const std::string time = place_in_time(comparison, found.without); !time.empty())
@@ -101,6 +112,18 @@ std::string how_long(const Comparison& comparison, const std::string& op) {
                      duration_words(least.minutes), siglum(least), duration_words(most.minutes), siglum(most));
 }
 
+/// "They cannot agree on the time to stand: 5 to 6 days (H), 180 days (G)."
+std::string conflict_words(const Comparison& comparison, const Conflict& conflict) {
+  const StepRow& row = comparison.steps[conflict.step];
+  return fmt::format("They do not agree how long to {}: {} ({}) or {} ({}).", row.op,
+                     duration_words(*row.cells[conflict.shorter].minutes),
+                     comparison.witnesses[conflict.shorter].siglum,
+                     duration_words(*row.cells[conflict.longer].minutes),
+                     comparison.witnesses[conflict.longer].siglum);
+}
+
+bool in_most(std::size_t some, std::size_t all) { return some * 3 >= all * 2; }
+
 }  // namespace
 
 std::vector<std::string> findings_on_methods(const Comparison& comparison, const Yardstick& yardstick) {
@@ -108,7 +131,7 @@ std::vector<std::string> findings_on_methods(const Comparison& comparison, const
   static constexpr const char* telling[] = {"boil",   "simmer", "stew",   "bake",  "roast", "broil",   "fry",   "steam",
                                             "strain", "sieve",  "salt",   "stand", "soak",  "ferment", "scald", "skim",
                                             "bottle", "pot",    "freeze", "smoke", "dry",   "knead"};
-  const std::size_t all = comparison.witnesses.size();
+  const std::size_t all = comparison.methods;
   std::vector<Doing> found;
   for (const char* op : telling) {
     const bool told = std::any_of(found.begin(), found.end(), [&](const Doing& one) {
@@ -129,7 +152,38 @@ std::vector<std::string> findings_on_methods(const Comparison& comparison, const
   });
   if (found.size() > sentences_a_matter) found.resize(sentences_a_matter);
   std::vector<std::string> out;
-  for (const Doing& one : found) out.push_back(said(comparison, one) + how_long(comparison, one.op));
+  std::set<std::string> timed;  // operations whose length has been told
+  for (const Doing& one : found) {
+    const std::string length = how_long(comparison, one.op);
+    if (!length.empty()) timed.insert(one.op);
+    out.push_back(said(comparison, one) + length);
+  }
+  for (const Conflict& conflict : comparison.conflicts)
+    if (out.size() < most_on_methods && !timed.contains(comparison.steps[conflict.step].op))
+      out.push_back(conflict_words(comparison, conflict));
+  return out;
+}
+
+Apart apart_of(const Comparison& comparison, const Yardstick& yardstick, std::size_t w) {
+  Apart out;
+  const std::size_t all = comparison.witnesses.size();
+  if (all < fewest_for_apart) return out;
+  for (const Row& row : comparison.rows) {
+    if (row.cells[w].present && row.witnesses == 1) out.alone_stuffs.push_back(row.name);
+    if (!row.cells[w].present && in_most(row.witnesses, all)) out.lacks_stuffs.push_back(row.name);
+  }
+  if (comparison.witnesses[w].recipe.steps.empty()) return out;
+  std::set<std::string> ops;
+  for (const Witness& witness : comparison.witnesses)
+    for (const Step& step : witness.recipe.steps)
+      if (!says_little(step.op)) ops.insert(step.op);
+  for (const std::string& op : ops) {
+    const Doing done = doing(comparison, yardstick, op);
+    const std::size_t like = done.same.size() + done.near.size();
+    const auto among = [&](const Places& places) { return std::find(places.begin(), places.end(), w) != places.end(); };
+    if (like == 1 && among(done.same)) out.alone_steps.push_back(op);
+    if (in_most(done.same.size(), comparison.methods) && among(done.without)) out.lacks_steps.push_back(op);
+  }
   return out;
 }
 

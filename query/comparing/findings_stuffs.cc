@@ -52,7 +52,12 @@ std::vector<std::string> findings_on_stuffs(const Comparison& comparison) {
   if (std::string stock = common_stock(comparison); !stock.empty()) out.push_back(std::move(stock));
   const std::size_t all = comparison.witnesses.size();
   std::vector<const Row*> dividing;
+  const auto told = [&](const Row& row) {
+    return std::any_of(comparison.contrasts.begin(), comparison.contrasts.end(),
+                       [&](const Contrast& contrast) { return contrast.thing == row.name; });
+  };
   for (const Row& row : comparison.rows) {
+    if (told(row)) continue;
     const std::size_t fewer = std::min(row.witnesses, all - row.witnesses);
     if (fewer >= 2 || (fewer == 1 && all >= 3 && row.witnesses > 1)) dividing.push_back(&row);
   }

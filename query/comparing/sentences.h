@@ -9,8 +9,6 @@
 
 namespace gallipot {
 
-using Places = std::vector<std::size_t>;  ///< of witnesses, ascending
-
 /// "three"; from thirteen on in figures.
 std::string number_word(std::size_t n);
 

@@ -19,6 +19,27 @@ Quartiles quartiles(std::vector<double> figures) {
   return {quantile(figures, 0.25), quantile(figures, 0.5), quantile(figures, 0.75)};
 }
 
+double median_absolute_deviation(const std::vector<double>& figures) {
+  const double middle = quartiles(figures).median;
+  std::vector<double> away;
+  away.reserve(figures.size());
+  for (const double x : figures) away.push_back(std::abs(x - middle));
+  return quartiles(std::move(away)).median;
+}
+
+double robust_factor(const std::vector<double>& figures) {
+  std::vector<double> logs;
+  for (const double x : figures)
+    if (x > 0) logs.push_back(std::log(x));
+  if (logs.empty()) return 0;
+  const double middle = median_absolute_deviation(logs);
+  if (middle > 0) return std::exp(1.4826 * middle);
+  const double centre = quartiles(logs).median;
+  double away = 0;
+  for (const double x : logs) away += std::abs(x - centre);
+  return std::exp(1.2533 * away / static_cast<double>(logs.size()));
+}
+
 std::optional<std::vector<double>> modified_z_scores(const std::vector<double>& figures) {
   if (figures.empty()) return std::nullopt;
   const double middle = quartiles(figures).median;

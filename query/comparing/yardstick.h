@@ -9,9 +9,11 @@
 #include <string>
 #include <string_view>
 #include <utility>
+#include <vector>
 
 #include "indexer/fault/fault.h"
 #include "indexer/measures/register.h"
+#include "indexer/text/range.h"
 
 namespace gallipot {
 
@@ -37,6 +39,9 @@ class Yardstick {
   /// The stuff under which `name` is compared: "brown sugar" -> "sugar". `name` itself where the table has no row.
   const std::string& stuff(const std::string& name) const;
 
+  /// Every name that is compared as `stuff`, itself first.
+  std::vector<std::string> sorts_of(const std::string& stuff) const;
+
   /// What `from` (or any stuff) yields of `product` ("juice", "pulp"); nothing where the table does not know.
   std::optional<Yield> yield(std::string_view product, const std::string& from) const;
   /// Whether `word` names something drawn from another stuff: "juice", "liquor", "pulp".
@@ -45,10 +50,14 @@ class Yardstick {
   /// How near two operations are: 1 the same, 0 nothing in common.
   double likeness(const std::string& a, const std::string& b) const;
 
+  /// Whether one turn of an operation can last so long: "boil it, and keep it six weeks" does not boil six weeks.
+  bool can_last(const std::string& op, const Range& minutes) const;
+
  private:
   Weigh weigh_;
   std::map<std::string, std::string, std::less<>> sorts_;
   std::map<std::pair<std::string, std::string>, std::optional<Yield>> yields_;  ///< (product, from); from "" is any
+  std::map<std::string, double, std::less<>> longest_;  ///< minutes
   std::map<std::pair<std::string, std::string>, double> likeness_;              ///< ordered pair
 };
 

@@ -2,8 +2,10 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 
 #include "tools/gallipot/verbs.h"
 
@@ -27,8 +29,8 @@ unsigned terminal_width() {
 
 }  // namespace
 
-void add_index_option(CLI::App& verb, Common& common) {
-  verb.add_option("--index", common.index, "Folder of the index (or set GALLIPOT_INDEX)")
+CLI::Option* add_index_option(CLI::App& verb, Common& common) {
+  return verb.add_option("--index", common.index, "Folder of the index (or set GALLIPOT_INDEX)")
       ->type_name("DIR")
       ->envname("GALLIPOT_INDEX")
       ->required();
@@ -39,20 +41,26 @@ void add_tables_option(CLI::App& verb, Common& common) {
       ->type_name("DIR");
 }
 
+void add_decisions_option(CLI::App& verb, Common& common) {
+  verb.add_option("--decisions", common.decisions, "File of your decisions; without it the one beside the index")
+      ->type_name("FILE");
+}
+
 void add_json_option(CLI::App& verb, Common& common) { verb.add_flag("--json", common.json, "Answer in JSON"); }
 
+Outcome<Shelf> open_shelf(const Common& common) {
+  auto shelf = Shelf::open(common.index, {common.tables, common.decisions});
+  if (shelf)
+    for (const Fault& doubt : shelf->doubts()) complain(doubt.sentence());
+  return shelf;
+}
+
 Outcome<Opened> open(const Common& common) {
-  auto shelf = Shelf::open(common.index);
+  auto shelf = open_shelf(common);
   if (!shelf) return tl::unexpected(shelf.error());
   auto lexicon = Lexicon::load(common.tables);
   if (!lexicon) return tl::unexpected(lexicon.error());
   return Opened{std::move(*shelf), std::move(*lexicon)};
-}
-
-Outcome<Yardstick> open_yardstick(const Common& common) {
-  auto measures = Register::load(common.tables);
-  if (!measures) return tl::unexpected(measures.error());
-  return Yardstick::load(std::move(*measures), common.tables);
 }
 
 void say(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }
@@ -64,6 +72,15 @@ void complain(const std::string& sentence) {
   std::fprintf(stderr, "gallipot: %s\n", line.c_str());
 }
 
-TextStyle text_style(bool printed) { return {std::max(narrowest, terminal_width()), printed}; }
+TextStyle text_style(bool printed, bool full) { return {std::max(narrowest, terminal_width()), printed, full}; }
+
+Outcome<bool> write_file(const std::string& path, const std::string& bytes) {
+  std::FILE* file = std::fopen(path.c_str(), "wb");
+  const bool written = file != nullptr && std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+  const int cause = errno;
+  if (file == nullptr || (std::fclose(file) != 0) || !written)
+    return fault(path + " cannot be written: " + std::strerror(cause), "name a file in a folder that you may write to");
+  return true;
+}
 
 }  // namespace gallipot::program

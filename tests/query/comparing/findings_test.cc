@@ -31,7 +31,7 @@ TEST(Findings, SixTimesTheGingerOfItsSiblingsIsOutOfLine) {
   ASSERT_TRUE(ginger);
   EXPECT_TRUE(ginger->cells[5].out_of_line);
   EXPECT_FALSE(ginger->cells[4].out_of_line);
-  EXPECT_EQ(ginger->note, "F has 6.3 x the median of 5 others");
+  EXPECT_EQ(ginger->note, "F has 6.3 x the median of 5 others (6.3 to 6.3)");
   EXPECT_TRUE(says(*made, "ginger: F has 6.3 x"));
 }
 
