@@ -30,6 +30,8 @@ enum Flag : std::uint32_t {
   is_tester = 16384,
   is_span = 32768,
   is_count = 65536,
+  is_weighing = 131072,
+  is_of = 262144,
 };
 
 constexpr std::uint64_t seed = 0xCBF29CE484222325ULL, prime = 0x100000001B3ULL;  // FNV-1a
@@ -81,6 +83,8 @@ Scout::Scout(const Lexicon& lexicon) : slots_(4096) {
   for (const auto& word : stage_words()) enter(word, is_stage);
   for (const char* oven : {"oven", "ovens", "fat", "lard"}) enter(oven, is_oven);
   for (const char* count : {"count", "counting"}) enter(count, is_count);
+  for (const char* weighing : {"weigh", "weighs", "weighing", "weighed"}) enter(weighing, is_weighing);
+  enter("of", is_of);
   enter("to", is_share);
   enter("the", is_share);
   const auto grammar = parse_table(built_in_table("grammar-words"), "grammar-words", "grammar-words.tsv");
@@ -195,6 +199,13 @@ std::size_t Scout::partner(std::size_t i, std::uint32_t flags, std::uint32_t wit
 bool Scout::ties_measures(std::size_t i) const {
   const auto& mark = marks_[i];
   if ((mark.flags & is_verb) && measure_before(i, 90) && amount_after(i, 60)) return true;
+  if ((mark.flags & is_weighing) && i > 0 && (marks_[i - 1].flags & is_number) && marks_[i - 1].end + 40 >= mark.at &&
+      amount_after(i, 40))
+    return true;  // "two onions weighing three ounces"
+  if ((mark.flags & is_of) && i > 0 && (marks_[i - 1].flags & is_lawful) && marks_[i - 1].end + 3 >= mark.at &&
+      i + 2 < marks_.size() && (marks_[i + 1].flags & is_number) && (marks_[i + 2].flags & is_lawful) &&
+      marks_[i + 2].at <= mark.end + 24)
+    return true;  // "the firkin of nine gallons"
   if ((mark.flags & is_copula) && measure_before(i, 80) && amount_after(i, 36)) return true;
   if ((mark.flags & is_alias) && measure_before(i, 56) && amount_after(i, 44)) return true;
   if (i == 0 || !(marks_[i - 1].flags & is_lawful)) return false;
@@ -214,6 +225,9 @@ std::size_t Scout::told_with(std::size_t i) const {
     if (const auto k = partner(i, is_oven, 160); k != i) return k;
   if (flags & is_stage)
     if (const auto k = partner(i, is_test, 60); k != i) return k;
+  if ((flags & is_stage) && i + 1 < marks_.size() && (marks_[i + 1].flags & is_number) &&
+      marks_[i + 1].at <= marks_[i].end + 8)
+    return i + 1;
   if ((flags & is_proof) && i > 0 && (marks_[i - 1].flags & (is_number | is_gauge)) &&
       marks_[i - 1].end + 24 >= marks_[i].at)
     return i - 1;
