@@ -113,6 +113,8 @@ class Pairing {
     auto one = told(apiece(a, b), b, tells_first(a, b, t));
     const auto* word = sizes_.lexicon().measure(one.measure);
     if (word && word->kind == "piece" && one.of.empty()) return;  // "a head weighing twenty pounds"
+    const auto key = p_.row().key(one.words.end);
+    if (key == ")" || key == "]") ++one.words.end;
     out_.push_back(std::move(one));
     stated_sentence_ = p_.row().tags[a.at.begin].sentence;
     if (out_.back().of.empty() && !a.counted) out_.back().of = label_before(a);

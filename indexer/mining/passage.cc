@@ -227,7 +227,10 @@ void Passage::name_stuffs() {
     const auto food = past_modifiers(row_, stuff_begin(term), 5);
     const auto limit = i + 1 < terms_.size() ? terms_[i + 1].at.begin : row_.size();
     if (term.measure.starts_with("size of")) {  // "butter the size of an egg"
-      term.of = stuff_between(term.at.begin > 3 ? term.at.begin - 3 : 0, term.at.begin);
+      const auto from = term.at.begin > 3 ? term.at.begin - 3 : 0;
+      term.of = stuff_between(from, term.at.begin);
+      while (!term.of.empty() && term.at.begin > from && row_.tags[term.at.begin].food == parsing::kNone)
+        --term.at.begin;
       if (!term.of.empty()) continue;
     }
     if (food >= limit || row_.tags[food].food == parsing::kNone) continue;
