@@ -103,6 +103,8 @@ int Sizes::vagueness(const std::string& measure) const {
   return rank_of(measure, word ? word->kind : "stuff").vagueness;
 }
 
+bool Sizes::tells(const std::string& measure, const std::string& kind) { return rank_of(measure, kind).vagueness >= 0; }
+
 bool Sizes::may_stand_bare(const MeasureWord& measure) { return rank_of(measure.name, measure.kind).bare; }
 
 bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_b, const std::string& b,
