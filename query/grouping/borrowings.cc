@@ -89,7 +89,7 @@ Outcome<Borrowings> search(const Shelf& shelf, const Lexicon& lexicon, const Boo
   out.note = why_nothing(shelf, book);
   ByBook by_book;
   for (const auto docid : documents_of(shelf, book.id)) {
-    const auto recipe = shelf.recipe(docid);
+    const auto recipe = shelf.unweighed(docid);
     if (!recipe) return tl::unexpected(recipe.error());
     ++out.recipes;
     const KinText asked = texts.asked(*recipe);

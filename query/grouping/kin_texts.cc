@@ -90,7 +90,7 @@ std::shared_ptr<const KinText> KinTexts::of(Xapian::docid docid) {
   if (texts_.size() >= most_kept_in_memory) texts_.clear();
   const auto [at, is_new] = texts_.try_emplace(docid);
   if (is_new)
-    if (const auto recipe = shelf_.recipe(docid)) at->second = std::make_shared<KinText>(plain(*recipe));
+    if (const auto recipe = shelf_.unweighed(docid)) at->second = std::make_shared<KinText>(plain(*recipe));
   return at->second;
 }
 

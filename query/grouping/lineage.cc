@@ -37,7 +37,7 @@ Kin kin_from(const Asked& asked, const FoundKin& found) {
 void add_changes(const Asked& asked, std::vector<Kin>& all, const std::vector<FoundKin>& found) {
   for (Kin& kin : all) {
     const auto at = std::find_if(found.begin(), found.end(), [&](const FoundKin& one) { return one.text->id == kin.id; });
-    const auto recipe = asked.shelf.recipe(at->docid);
+    const auto recipe = asked.shelf.unweighed(at->docid);
     if (!recipe) continue;
     const Printed other{*recipe, at->text->row}, own{asked.recipe, asked.text->row};
     const bool taken_over = kin.order.which == Order::Which::second;
@@ -59,7 +59,7 @@ void part(const Asked& asked, const std::vector<FoundKin>& found, Lineage& out) 
       out.earlier.push_back(std::move(kin));
       continue;
     }
-    const auto recipe = asked.shelf.recipe(one.docid);
+    const auto recipe = asked.shelf.unweighed(one.docid);
     if (!recipe || !is_source_of(asked.texts, *asked.text, asked.texts.asked(*recipe))) continue;
     (kin.order.which == Order::Which::second ? out.later : undecided).push_back(std::move(kin));
   }
