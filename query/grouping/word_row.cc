@@ -110,8 +110,7 @@ WordRow WordRows::of(std::string_view text) {
     const auto measure = lexicon_.measure_phrases().longest(all, i);
     const std::size_t covers = std::max<std::size_t>(1, measure.words);
     for (std::size_t k = i; k < i + covers; ++k)  // shingles know nothing of measures
-      if (all[k].kind == Word::Kind::word)
-        add_mark(out, meet(all[k].key).mark);
+      if (all[k].kind == Word::Kind::word) add_mark(out, meet(all[k].key).mark);
     if (measure.words > 0) {
       const MeasureWord& word = lexicon_.measures()[measure.value];
       const Known known{number_of("m" + word.name), measure_tells,
