@@ -76,7 +76,7 @@ WordRows::Known WordRows::judge(std::string_view key) {
   const auto stem = numbers.plain;
   if (stem == Stems::none) return {number_of("l" + std::string(key)), little_tells, WordRow::Sort::little, 0};
   const std::string& plain = stems_.stem(stem);
-  return {number_of("w" + plain), rarity(stems_.stem(numbers.printed)), WordRow::Sort::word, stems_.mark(stem)};
+  return {number_of("w" + plain), rarity(plain), WordRow::Sort::word, stems_.mark(stem)};
 }
 
 const WordRows::Known& WordRows::meet(std::string_view key) {
