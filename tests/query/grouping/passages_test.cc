@@ -34,8 +34,8 @@ TEST(Passages, TheFastAlignmentScoresAsTheSlowOne) {
   std::mt19937 dice(7);
   for (int round = 0; round < 200; ++round) {
     Numbers a(dice() % 14), b(dice() % 14);
-    for (auto& word : a) word = dice() % 5;
-    for (auto& word : b) word = dice() % 5;
+    for (auto& word : a) word = static_cast<std::uint32_t>(dice() % 5);
+    for (auto& word : b) word = static_cast<std::uint32_t>(dice() % 5);
     std::vector<float> wa, wb;
     for (const auto word : a) wa.push_back(1.0F + static_cast<float>(word));
     for (const auto word : b) wb.push_back(1.0F + static_cast<float>(word));
