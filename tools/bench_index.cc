@@ -124,7 +124,7 @@ struct Bench {
   std::size_t pipeline(const std::vector<Book>& some, unsigned with_threads) const {
     BuildOptions options;
     options.threads = with_threads;
-    return must(build_index(some, fresh("index"), *lexicon, *measures, options)).recipes;
+    return must(build_index(some, fresh("index"), *lexicon, options)).recipes;
   }
 };
 
@@ -199,7 +199,7 @@ void beside_bare(const Bench& bench) {
 
 /// Wall time of each stage on one thread, a book at a time.
 struct Stages {
-  double read = 0, segment = 0, parse = 0, normalize = 0, encode = 0, document = 0, write = 0;
+  double read = 0, segment = 0, parse = 0, normalize = 0, encode = 0, document = 0, write = 0, weigh = 0;
 
   template <typename Work>
   static auto timed(double& into, Work work) {
@@ -219,8 +219,12 @@ void run_stages(const Bench& bench, Stages& s) {
     auto cut = Stages::timed(s.segment, [&] { return segment(read.blocks, *bench.lexicon); });
     for (auto& recipe : cut.recipes) {
       auto parsed = Stages::timed(s.parse, [&] { return parse(recipe, *bench.lexicon); });
-      const auto whole = Stages::timed(s.normalize, [&] {
-        return normalize(std::move(recipe), std::move(parsed), book, 0, *bench.lexicon, *bench.measures);
+      const auto whole = Stages::timed(
+          s.normalize, [&] { return normalize(std::move(recipe), std::move(parsed), book, 0, *bench.lexicon); });
+      ComparableRecipe weighed = whole;
+      Stages::timed(s.weigh, [&] {
+        weigh(weighed, *bench.measures);
+        return 0;
       });
       if (Stages::timed(s.encode, [&] { return encode(whole); }).empty()) throw std::runtime_error("nothing encoded");
       if (Stages::timed(s.document, [&] { return documents.of(whole); }).get_data().empty())
@@ -253,6 +257,7 @@ void by_stages(const Bench& bench) {
   line("make the Xapian document", s.document);
   line("write", s.write);
   line("together", all);
+  line("reading the amounts, when asked", s.weigh);
   fmt::print("\n");
 }
 

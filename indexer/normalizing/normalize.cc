@@ -1,5 +1,5 @@
-// Puts a parsed recipe beside its book: canonical kinds, amounts in SI for the book's time and place, the dish,
-// cautions.
+// Puts a parsed recipe beside its book: canonical kinds, the dish, cautions; and amounts in SI for
+// the book's time and place.
 #include "indexer/normalizing/normalize.h"
 
 #include <fmt/format.h>
@@ -26,7 +26,7 @@ std::string_view chief(const std::vector<ComparableIngredient>& all) {
   return all.empty() ? std::string_view{} : std::string_view{all.front().printed.name};
 }
 
-std::optional<Amount> metric(const Ingredient& i, const Book& book, const Register& measures) {
+std::optional<Amount> metric(const Ingredient& i, const ComparableRecipe& in, const Register& measures) {
   if (!i.quantity) return std::nullopt;
   Measured asked;
   asked.low = i.quantity->low;
@@ -34,8 +34,9 @@ std::optional<Amount> metric(const Ingredient& i, const Book& book, const Regist
   asked.measure = i.measure;
   asked.note = i.measure_note;
   asked.of = i.name;
-  asked.year = book.year();
-  asked.country = book.country;
+  asked.year = in.year;
+  asked.country = in.country;
+  asked.book = in.book;
   return measures.amount(asked);
 }
 
@@ -44,7 +45,7 @@ std::optional<Amount> metric(const Ingredient& i, const Book& book, const Regist
 std::string recipe_id(std::string_view book, std::uint32_t ordinal) { return fmt::format("{}/{:04}", book, ordinal); }
 
 ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book, std::uint32_t book_order,
-                           const Lexicon& lexicon, const Register& measures) {
+                           const Lexicon& lexicon) {
   ComparableRecipe out;
   out.id = recipe_id(book.id, recipe.ordinal);
   out.book = book.id;
@@ -56,7 +57,6 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
   for (Ingredient& i : parsed.ingredients) {
     ComparableIngredient c;
     if (const Foodstuff* known = lexicon.foodstuff(i.name)) c.kind = known->kind;
-    c.metric = metric(i, book, measures);
     c.printed = std::move(i);
     out.ingredients.push_back(std::move(c));
   }
@@ -66,6 +66,10 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
   out.cautions = Cautions::built_in().of(recipe);
   out.recipe = std::move(recipe);
   return out;
+}
+
+void weigh(ComparableRecipe& recipe, const Register& measures) {
+  for (ComparableIngredient& i : recipe.ingredients) i.metric = metric(i.printed, recipe, measures);
 }
 
 }  // namespace gallipot

@@ -15,6 +15,13 @@ const MeasureWord* stuff_measure(const Row& row, std::uint32_t i) {
   return m && m->kind != "length" && m->kind != "time" && m->kind != "price" ? m : nullptr;
 }
 
+/// "a STONE jar of": what the vessel is made of, no weight.
+bool material(const Row& row, std::uint32_t i) {
+  const auto after = i + row.tags[i].measure_words;
+  const auto* vessel = after < row.size() ? row.measure(after) : nullptr;
+  return vessel && vessel->kind == "container" && row.measure(i)->name == "stone";
+}
+
 /// The measure at i is really the stuff: "two cloves", "a leaf" with no "of" and no stuff after it.
 bool rather_stuff(const Row& row, std::uint32_t i) {
   const auto& t = row.tags[i];
@@ -120,7 +127,7 @@ std::uint32_t take_tail(const Row& row, std::uint32_t at, PrintedAmount& a) {
 /// Bending words before a measure ("two LARGE HEAPED spoonfuls"): the measure's place, or kNone.
 std::uint32_t measure_after(const Row& row, std::uint32_t at, std::string& note) {
   for (std::uint32_t i = at; i < row.size() && i < at + 6; ++i) {
-    if (stuff_measure(row, i)) {
+    if (stuff_measure(row, i) && !material(row, i)) {
       if (rather_stuff(row, i)) return kNone;
       for (std::uint32_t j = at; j < i; ++j) {
         if (row.point(j)) continue;
@@ -144,9 +151,12 @@ void finish(const Row& row, std::uint32_t begin, std::uint32_t end, PrintedAmoun
   }
   if (begin >= 1 && row.key(begin - 1) == "each") a.each = true;
   if (begin >= 2 && row.key(begin - 1) == "," && row.key(begin - 2) == "each") a.each = true;
+  const bool celled = row.key(next) == "|" && row.is(next + 1, of_word);  // "3 | cups | of | flour"
+  if (celled) ++next;
   if (row.is(next, of_word)) {
     a.of = true;
     ++next;
+    if (celled && row.key(next) == "|") ++next;
     if (row.key(next) == "each") a.each = true, ++next;
   }
   a.next = next;
@@ -203,6 +213,12 @@ std::uint32_t ditto_words(const Row& row, std::uint32_t i) {
   return end - i;
 }
 
+/// The word that a hyphen ties to a number is neither measure nor stuff nor more of the number: it tells no count.
+bool bound(const Row& row, std::uint32_t i) {
+  return i < row.size() && row.word(i).kind == Word::Kind::word && row.tags[i].measure == kNone &&
+         row.tags[i].food == kNone && !row.is(i, number | multiplier | fraction | bend | each);
+}
+
 /// A number and its measure.
 std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
   const auto n = number_at(row, at);
@@ -222,7 +238,9 @@ std::optional<PrintedAmount> counted(const Row& row, std::uint32_t at) {
     if (row.key(end) == "(" && end + 2 < row.size() && row.word(end + 1).kind == Word::Kind::number &&
         row.key(end + 2) == ")")
       end += 3;  // "four (4) tablespoons"
-    const auto from = row.hyphen(end) ? end + 1 : end;
+    const bool celled = row.key(end) == "|" && stuff_measure(row, end + 1);
+    const auto from = row.hyphen(end) || celled ? end + 1 : end;
+    if (row.hyphen(end) && bound(row, from)) return std::nullopt;  // "a fifteen-cent bone"
     if (from < row.size() && row.measure(from) && !stuff_measure(row, from)) return std::nullopt;  // "two hours"
     if (n.article && (row.is(from, vague | little) || (row.key(from) == "very" && row.is(from + 1, little)) ||
                       past_vague_noun(row, at) != at))

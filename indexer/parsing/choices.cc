@@ -16,6 +16,14 @@ std::uint32_t before_phrase(const Row& row, const Mention& m) {
   return i == 0 ? kNone : i - 1;
 }
 
+/// The word after a reference in parentheses that stands at i ("basil (No. 397), or tarragon"); else i.
+std::uint32_t past_reference(const Row& row, std::uint32_t i) {
+  if (row.key(i) != "(") return i;
+  for (auto end = i + 1; end < row.size() && end < i + 8; ++end)
+    if (row.key(end) == ")") return end + 1;
+  return i;
+}
+
 bool starts_with(const Row& row, std::uint32_t i, std::string_view a, std::string_view b) {
   return row.key(i) == a && row.key(i + 1) == b;
 }
@@ -76,9 +84,10 @@ void relate_alternatives(const Row& row, std::vector<Mention>& mentions) {
     if (at == kNone || at < first.name.end) continue;
     if (row.key(at) == "else" || row.key(at) == "of") at -= at > 0 ? 1 : 0;
     if (!row.is(at, or_word) || row.tags[at].sentence != row.tags[first.name.begin].sentence) continue;
-    if (at - first.name.end > 4) continue;
+    const auto from = past_reference(row, first.name.end);
+    if (from > at || at - from > 4) continue;
     bool joined = true;
-    for (auto i = first.name.end; i < at && joined; ++i)
+    for (auto i = from; i < at && joined; ++i)
       joined = row.key(i) == "," || modifier(row, i) || row.is(i, article) || row.hyphen(i);
     if (!joined) continue;
     m.alternative_to = first.alternative_to != kNone ? first.alternative_to : j - 1;

@@ -32,6 +32,7 @@ class Attacher {
       if (m.amount != kNone) used_[m.amount] = true;
     forwards();
     backwards();
+    weighing();
     size_of();
     std::erase_if(mentions_, [&](const Mention& m) { return compared(m); });
     return std::move(mentions_);
@@ -236,6 +237,7 @@ class Attacher {
       if (a.measure.empty() && !a.ditto && (a.article || !row_.listed[row_.tags[a.all.begin].line])) continue;
       std::uint32_t before = a.all.begin;
       bool each = a.each;
+      if (!a.measure.empty() && row_.key(a.all.end) == ")") before = opened(before);  // "chocolate (one ounce)"
       while (before > 0 && (row_.key(before - 1) == "," || row_.key(before - 1) == ":" ||
                             row_.key(before - 1) == "--" || row_.is(before - 1, about | each_roles()) ||
                             (row_.is(before - 1, of_word) && row_.is(before, each_roles()))))
@@ -253,6 +255,42 @@ class Attacher {
         break;
       }
     }
+  }
+
+  /// The place of a parenthesis that opens right before word i, what bends the number left out; else i.
+  std::uint32_t opened(std::uint32_t i) const {
+    auto at = i;
+    while (at > 0 && row_.is(at - 1, about)) --at;
+    return at > 0 && row_.key(at - 1) == "(" ? at - 1 : i;
+  }
+
+  /// "a round of beef WEIGHING TWENTY POUNDS", "as much cocoa-nut as WILL WEIGH A POUND": the weight is the amount
+  /// where no other but a piece is told. "Two onions weighing an ounce" stay two.
+  void weighing() {
+    for (std::uint32_t k = 0; k < amounts_.size(); ++k) {
+      const auto& a = amounts_[k];
+      if (used_[k] || a.vague || a.partial || a.each || !a.quantity || !weight(a)) continue;
+      auto verb = a.all.begin;
+      while (verb > 0 && row_.is(verb - 1, about)) --verb;
+      if (verb == 0) continue;
+      const auto key = row_.key(--verb);
+      if (key != "weighing" && key != "weighs" && key != "weigh") continue;
+      for (std::uint32_t j = static_cast<std::uint32_t>(mentions_.size()); j-- > 0;) {
+        auto& m = mentions_[j];
+        if (m.name.end > verb) continue;
+        const bool near = verb - m.name.end <= 6 && row_.tags[verb].sentence == row_.tags[m.name.begin].sentence;
+        if (near && (m.amount == kNone || piece(m))) set(m, k);
+        break;
+      }
+    }
+  }
+  bool weight(const PrintedAmount& a) const {
+    return !a.measure_at.empty() && row_.measure(a.measure_at.begin) &&
+           row_.measure(a.measure_at.begin)->kind == "weight";
+  }
+  bool piece(const Mention& m) const {
+    return !m.measure_at.empty() && row_.measure(m.measure_at.begin) &&
+           row_.measure(m.measure_at.begin)->kind == "piece";
   }
 
   /// The mention's phrase ends at word `at`, participles after the name included ("nutmeg, grated | a quarter of an

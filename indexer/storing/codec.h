@@ -1,4 +1,5 @@
-// A comparable recipe as the bytes of a Xapian document, and back. Every field that query/ needs survives.
+// A comparable recipe as the bytes of a Xapian document, and back. Every field that query/ needs survives, but for
+// metric amounts: the register gives them when a recipe is read.
 #pragma once
 
 #include <string>

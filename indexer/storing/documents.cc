@@ -4,8 +4,10 @@
 
 #include <algorithm>
 
+#include "indexer/normalizing/printed_text.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/schema.h"
+#include "indexer/storing/shingles.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
@@ -52,10 +54,18 @@ void Documents::add_stems(Xapian::Document& document, const ComparableRecipe& re
   const auto title = numbers_;
   add_words(document, schema::title);
   numbers_ = title;
-  stems_.append_numbers(r.text, numbers_);
+  marks_.clear();
+  stems_.append_numbers(r.mends.empty() ? r.text : text_as_read(r), numbers_, &marks_);
   add_words(document, schema::word);
+  add_shingles(document);
   stems_.append_numbers(r.chapter, numbers_);
   add_words(document, schema::chapter);
+}
+
+/// Adds the shingles of `marks_` that are kept.
+void Documents::add_shingles(Xapian::Document& document) const {
+  for (const auto shingle : shingles_of(marks_))
+    if (is_kept(shingle)) document.add_boolean_term(shingle_term(shingle));
 }
 
 void Documents::add_names(Xapian::Document& document, const ComparableRecipe& recipe) const {

@@ -24,11 +24,13 @@ class Documents {
  private:
   void add_words(Xapian::Document& document, std::string_view prefix);
   void add_stems(Xapian::Document& document, const ComparableRecipe& recipe);
+  void add_shingles(Xapian::Document& document) const;
   void add_names(Xapian::Document& document, const ComparableRecipe& recipe) const;
 
   const Lexicon& lexicon_;
   Stems stems_;
   std::vector<std::uint32_t> numbers_;  ///< of the words at hand; kept to be used again
+  std::vector<std::uint64_t> marks_;    ///< of the words of the text at hand; likewise
 };
 
 }  // namespace gallipot

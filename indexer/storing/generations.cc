@@ -9,7 +9,7 @@
 #include <fstream>
 #include <system_error>
 
-#include "indexer/storing/disk.h"
+#include "indexer/keeping/whole_file.h"
 #include "indexer/storing/manifest.h"
 #include "indexer/storing/schema.h"
 
@@ -35,7 +35,7 @@ bool is_generation_or_building(std::string_view name) {
 }
 
 bool is_ours(std::string_view name) {
-  return name == WritingLock::file_name || name == "shelf.json.new" || is_generation_or_building(name);
+  return name == writing_lock_name || name == "shelf.json.new" || is_generation_or_building(name);
 }
 
 /// Whether a generation is a stub file that names a database on another machine.
@@ -50,6 +50,7 @@ bool is_remote(const std::string& path) {
 constexpr Xapian::doccount deletions_at_a_time = 5000;
 
 void delete_book(Xapian::WritableDatabase& database, const std::string& book) {
+  database.delete_document(schema::term(schema::statements, book));
   const std::string term = schema::term(schema::book, book);
   for (;;) {
     std::vector<Xapian::docid> some;

@@ -8,6 +8,9 @@
 
 namespace gallipot {
 
+/// The file in an index folder whose lock is held by the one process that may write there.
+inline constexpr const char* writing_lock_name = "writing.lock";
+
 /// Makes `folder` if it is not there. Faults: it is a file, cannot be made, or holds what is no part of an index while
 /// no index is in it. Answers whether it was made now.
 Outcome<bool> prepare_index_folder(const std::string& folder);
@@ -20,7 +23,7 @@ std::string building_name(const std::string& generation);
 /// Removes generations and half-built ones other than `live` (a name, may be empty). Touches nothing else.
 void clear_leftovers(const std::string& folder, const std::string& live);
 
-/// A local copy of the database at `live`, at `copy`, without the recipes of `books`.
+/// A local copy of the database at `live`, at `copy`, without the recipes and statements of `books`.
 /// Faults: the database lies on another machine. Throws Xapian::Error.
 Outcome<bool> copy_without(const std::string& live, const std::string& copy, const std::vector<std::string>& books);
 

@@ -19,12 +19,18 @@ tl::unexpected<Fault> cannot_write(const std::error_code& error, const std::stri
 
 }  // namespace
 
+Outcome<FileLock> take_writing_lock(const std::string& folder) {
+  return FileLock::take(
+      (fs::path(folder) / writing_lock_name).string(),
+      {"this index is being written by another run", folder, 0, "wait until that is done and index again"});
+}
+
 Site::~Site() {
   if (!lock_) return;
   clear_leftovers(folder_, live_);
   if (!made_ || !live_.empty()) return;
   std::error_code ignored;
-  fs::remove(in_folder(WritingLock::file_name), ignored);
+  fs::remove(in_folder(writing_lock_name), ignored);
   fs::remove(folder_, ignored);  // only if it is empty
 }
 
@@ -36,7 +42,7 @@ Outcome<bool> Site::begin() {
   auto made = prepare_index_folder(folder_);
   if (!made) return made;
   made_ = *made;
-  auto lock = WritingLock::take(folder_);
+  auto lock = take_writing_lock(folder_);
   if (!lock) return tl::unexpected(lock.error());
   if (has_manifest(folder_)) {
     auto manifest = read_manifest(folder_);

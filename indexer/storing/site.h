@@ -6,10 +6,14 @@
 #include <vector>
 
 #include "indexer/fault/fault.h"
-#include "indexer/storing/disk.h"
+#include "indexer/keeping/whole_file.h"
 #include "indexer/storing/manifest.h"
 
 namespace gallipot {
+
+/// Takes the lock of an index folder, which must exist. Faults: another process writes this index just now, or the
+/// folder cannot be written in.
+Outcome<FileLock> take_writing_lock(const std::string& folder);
 
 /// Until `finish` has returned well nothing of the index in the folder has changed; what was built by then is cleared
 /// away on destruction.
@@ -43,7 +47,7 @@ class Site {
 
   std::string folder_;
   bool made_ = false;
-  std::optional<WritingLock> lock_;
+  std::optional<FileLock> lock_;
   Manifest old_;
   std::string live_, generation_;
 };

@@ -5,14 +5,33 @@
 
 #include <utility>
 
+#include "indexer/correcting/cuts.h"
+#include "indexer/mending/mend.h"
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
+#include "indexer/normalizing/printed_text.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
 #include "indexer/segmenting/segment.h"
 
 namespace gallipot {
 
-CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
+namespace {
+
+/// Puts right how the book was cut.
+void correct(SegmentedBook& cut, const std::vector<Block>& blocks, const Book& book, const Corrections& corrections,
+             BookReport& report) {
+  std::vector<const Correction*> of_cut;
+  for (const Correction* one : corrections.of(book.id))
+    if (one->of_cut()) of_cut.push_back(one);
+  if (of_cut.empty()) return;
+  auto lost = correct_cuts(cut.recipes, blocks, of_cut, book.path);
+  report.doubts.insert(report.doubts.end(), lost.begin(), lost.end());
+}
+
+}  // namespace
+
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections& corrections) {
   CutBook out;
   BookReport& report = out.report;
   report.book = book.id;
@@ -26,30 +45,38 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
   report.doubts = std::move(read->doubts);
   report.bytes = read->bytes;
   report.page_marks = read->page_marks;
+  const Mending mending = Mender::of(lexicon)->mend(read->blocks);
+  if (!mending.sentence.empty()) report.doubts.push_back({mending.sentence, book.path, 0, ""});
   SegmentedBook cut = segment(read->blocks, lexicon);
+  correct(cut, read->blocks, book, corrections, report);
   report.habit = std::move(cut.habit);
   report.recipes = cut.recipes.size();
   if (cut.recipes.empty())
     report.refused =
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
+  for (auto& recipe : cut.recipes) weigh_reading(recipe);
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
+  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
+  report.statements = out.statements.size();
   return out;
 }
 
-ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
-                                 const Register& measures) {
+ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon) {
   ParsedRecipe parsed = parse(recipe, lexicon);
-  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon, measures);
+  auto out = normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
+  set_back(out);
+  return out;
 }
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
                                                     const Register& measures, BookReport* report) {
-  CutBook cut = read_and_cut(book, lexicon);
+  CutBook cut = read_and_cut(book, lexicon, {});
   std::vector<ComparableRecipe> out;
   out.reserve(cut.recipes.size());
   for (Recipe& recipe : cut.recipes) {
-    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon, measures));
+    out.push_back(make_comparable(std::move(recipe), book, book_order, lexicon));
+    weigh(out.back(), measures);
     cut.report.ingredients += out.back().ingredients.size();
   }
   if (report) *report = cut.report;

@@ -5,6 +5,7 @@
 #include <unordered_set>
 
 #include "indexer/lexicon/tables.h"
+#include "indexer/parsing/grammar.h"
 #include "indexer/text/words.h"
 
 namespace gallipot {
@@ -26,6 +27,21 @@ bool is_common(std::string_view key) {
   return words.contains(std::string(key));
 }
 
+/// Fowler, Noll and Vo's hash FNV-1a of 64 bits, with their offset basis and prime.
+std::uint64_t hash_of(std::string_view word) {
+  std::uint64_t out = 0xcbf29ce484222325ULL;
+  for (const char c : word) {
+    out ^= static_cast<unsigned char>(c);
+    out *= 0x100000001b3ULL;
+  }
+  return out;
+}
+
+bool is_number(std::string_view key) {
+  using namespace parsing;
+  return (grammar_word(key).roles & (Role::number | Role::multiplier | Role::fraction)) != 0;
+}
+
 bool is_one_word(std::string_view s) { return !s.empty() && s.find_first_of(" -") == std::string_view::npos; }
 
 }  // namespace
@@ -36,6 +52,7 @@ void Stems::forget() {
   numbers_.clear();
   stem_numbers_.clear();
   stems_.assign(1, std::string());
+  marks_.assign(1, 0);
 }
 
 std::string_view Stems::lexicon_spelling(std::string_view key) const {
@@ -49,11 +66,20 @@ std::string_view Stems::lexicon_spelling(std::string_view key) const {
   return key;
 }
 
+/// The stem of the modern spelling of a word that is neither a dish nor a stuff ("boyl"); `printed` where it has none.
+std::uint32_t Stems::modern_of(std::string_view key, std::uint32_t printed) {
+  const auto modern = lexicon_.modern_spelling(key);
+  return modern.empty() ? printed : number_of_stem_of(modern);
+}
+
 std::uint32_t Stems::number_of_stem_of(std::string_view word) {
   const std::string stem = snowball_(std::string(word));
   if (stem.empty()) return none;
   const auto [at, is_new] = stem_numbers_.try_emplace(stem, static_cast<std::uint32_t>(stems_.size()));
-  if (is_new) stems_.push_back(stem);
+  if (is_new) {
+    stems_.push_back(stem);
+    marks_.push_back(hash_of(stem));
+  }
   return at->second;
 }
 
@@ -63,6 +89,7 @@ Stems::Numbers Stems::meet(std::string_view key) {
     numbers.printed = number_of_stem_of(key);
     const auto lexicon = number_of_stem_of(lexicon_spelling(key));
     if (lexicon != numbers.printed) numbers.lexicon = lexicon;
+    if (!is_number(key)) numbers.plain = numbers.lexicon != none ? lexicon : modern_of(key, numbers.printed);
   }
   numbers_.emplace(key, numbers);
   return numbers;
@@ -73,13 +100,14 @@ Stems::Numbers Stems::numbers_of(std::string_view key) {
   return at != numbers_.end() ? at->second : meet(key);
 }
 
-void Stems::append_numbers(std::string_view text, std::vector<std::uint32_t>& out) {
+void Stems::append_numbers(std::string_view text, std::vector<std::uint32_t>& out, std::vector<std::uint64_t>* marks) {
   const Words words(text);
   for (const Word& word : words.all()) {
     if (word.kind != Word::Kind::word) continue;
     const auto numbers = numbers_of(word.key);
     if (numbers.printed != none) out.push_back(numbers.printed);
     if (numbers.lexicon != none) out.push_back(numbers.lexicon);
+    if (marks != nullptr && numbers.plain != none) marks->push_back(mark(numbers.plain));
   }
 }
 

@@ -26,14 +26,20 @@ class Stems {
   struct Numbers {
     std::uint32_t printed = none;  ///< as it is spelt
     std::uint32_t lexicon = none;  ///< as the lexicon spells it, where that is another stem
+    std::uint32_t plain = none;    ///< one of the two: however spelt, one; none for a number in words
   };
   /// `key` is a Word's key.
   Numbers numbers_of(std::string_view key);
   /// The stem, without a prefix, of a number.
   const std::string& stem(std::uint32_t number) const { return stems_[number]; }
 
-  /// Numbers of the stems of a text, in order, appended to `out`.
-  void append_numbers(std::string_view text, std::vector<std::uint32_t>& out);
+  /// A hash of the stem of a number: the same in every process and on every machine (FNV-1a).
+  std::uint64_t mark(std::uint32_t number) const { return marks_[number]; }
+
+  /// Numbers of the stems of a text, in order, appended to `out`. Where `marks` is given the mark of each word that has
+  /// a `plain` one is appended to it.
+  void append_numbers(std::string_view text, std::vector<std::uint32_t>& out,
+                      std::vector<std::uint64_t>* marks = nullptr);
   /// The stems of a text, in order.
   std::vector<std::string> of(std::string_view text);
 
@@ -47,6 +53,7 @@ class Stems {
     std::size_t operator()(std::string_view s) const { return std::hash<std::string_view>{}(s); }
   };
   Numbers meet(std::string_view key);
+  std::uint32_t modern_of(std::string_view key, std::uint32_t printed);
   std::uint32_t number_of_stem_of(std::string_view word);
   std::string_view lexicon_spelling(std::string_view key) const;
 
@@ -55,6 +62,7 @@ class Stems {
   std::unordered_map<std::string, Numbers, Hash, std::equal_to<>> numbers_;             ///< word -> its numbers
   std::unordered_map<std::string, std::uint32_t, Hash, std::equal_to<>> stem_numbers_;  ///< stem -> number
   std::vector<std::string> stems_;                                                      ///< number -> stem
+  std::vector<std::uint64_t> marks_;                                                    ///< number -> hash of the stem
 };
 
 }  // namespace gallipot

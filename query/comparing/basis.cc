@@ -7,6 +7,7 @@
 #include <array>
 #include <map>
 
+#include "indexer/measures/amount.h"
 #include "indexer/text/unicode.h"
 #include "indexer/text/words.h"
 #include "query/comparing/batch.h"

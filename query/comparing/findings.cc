@@ -8,8 +8,8 @@
 #include <iterator>
 #include <set>
 
+#include "indexer/measures/amount.h"
 #include "query/comparing/basis.h"
-#include "query/comparing/interval.h"
 #include "query/comparing/sentences.h"
 #include "query/comparing/statistics.h"
 

@@ -7,8 +7,8 @@
 #include <array>
 #include <cmath>
 
+#include "indexer/measures/amount.h"
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
 
 namespace gallipot {
 namespace {
@@ -49,7 +49,7 @@ class Reader {
 
   std::optional<Amount> weigh(double low, double high, std::string_view measure, std::string_view note,
                               std::string_view of) const {
-    return yardstick_.weigh({low, high, measure, note, of, recipe_.year, recipe_.country});
+    return yardstick_.weigh({low, high, measure, note, of, recipe_.year, recipe_.country, recipe_.book});
   }
 
   /// "When cold, bottle the mead": the dish, not a part of it.

@@ -21,7 +21,7 @@ class Sketches {
   const Read* of(Xapian::docid docid) {
     const auto [it, fresh] = read_.try_emplace(docid);
     if (fresh) {
-      if (auto recipe = shelf_.recipe(docid)) {
+      if (auto recipe = shelf_.unweighed(docid)) {
         it->second = std::make_unique<Read>();
         it->second->recipe = std::move(*recipe);
         it->second->sketch = sketch_of(it->second->recipe, lexicon_, ranking_, telling_);

@@ -22,9 +22,8 @@ class SampleShelf : public ::testing::Test {
   static void SetUpTestSuite() {
     folder_ = std::filesystem::temp_directory_path() / ("gallipot-find-" + std::to_string(::getpid()));
     lexicon_ = Lexicon::load().value();
-    const auto measures = Register::load().value();
     const auto books = read_shelf_list(std::string(GALLIPOT_SOURCE) + "/corpus-sample/books.json").value();
-    ASSERT_TRUE(build_index(books, folder_.string(), *lexicon_, *measures).has_value());
+    ASSERT_TRUE(build_index(books, folder_.string(), *lexicon_).has_value());
     shelf_ = new Shelf(Shelf::open(folder_.string()).value());
   }
   static void TearDownTestSuite() {

@@ -24,7 +24,7 @@ void Pipeline::SetUpTestSuite() {
   answer_ = std::make_unique<Answer>(std::move(all));
   scratch_ = (std::filesystem::temp_directory_path() / "gallipot-sample-XXXXXX").string();
   if (!mkdtemp(scratch_.data())) throw std::runtime_error("no scratch folder can be made under " + scratch_);
-  must(build_index(books, scratch_ + "/index", *lexicon_, *measures));
+  must(build_index(books, scratch_ + "/index", *lexicon_));
   shelf_ = std::make_unique<Shelf>(must(Shelf::open(scratch_ + "/index")));
 }
 

@@ -29,8 +29,8 @@ unsigned terminal_width() {
 
 }  // namespace
 
-void add_index_option(CLI::App& verb, Common& common) {
-  verb.add_option("--index", common.index, "Folder of the index (or set GALLIPOT_INDEX)")
+CLI::Option* add_index_option(CLI::App& verb, Common& common) {
+  return verb.add_option("--index", common.index, "Folder of the index (or set GALLIPOT_INDEX)")
       ->type_name("DIR")
       ->envname("GALLIPOT_INDEX")
       ->required();
@@ -41,20 +41,26 @@ void add_tables_option(CLI::App& verb, Common& common) {
       ->type_name("DIR");
 }
 
+void add_decisions_option(CLI::App& verb, Common& common) {
+  verb.add_option("--decisions", common.decisions, "File of your decisions; without it the one beside the index")
+      ->type_name("FILE");
+}
+
 void add_json_option(CLI::App& verb, Common& common) { verb.add_flag("--json", common.json, "Answer in JSON"); }
 
+Outcome<Shelf> open_shelf(const Common& common) {
+  auto shelf = Shelf::open(common.index, {common.tables, common.decisions});
+  if (shelf)
+    for (const Fault& doubt : shelf->doubts()) complain(doubt.sentence());
+  return shelf;
+}
+
 Outcome<Opened> open(const Common& common) {
-  auto shelf = Shelf::open(common.index);
+  auto shelf = open_shelf(common);
   if (!shelf) return tl::unexpected(shelf.error());
   auto lexicon = Lexicon::load(common.tables);
   if (!lexicon) return tl::unexpected(lexicon.error());
   return Opened{std::move(*shelf), std::move(*lexicon)};
-}
-
-Outcome<Yardstick> open_yardstick(const Common& common) {
-  auto measures = Register::load(common.tables);
-  if (!measures) return tl::unexpected(measures.error());
-  return Yardstick::load(std::move(*measures), common.tables);
 }
 
 void say(const std::string& text) { std::fwrite(text.data(), 1, text.size(), stdout); }

@@ -72,7 +72,7 @@ Outcome<Exit> compare_recipes(const Asked& asked) {
     complain(fmt::format("Nothing found for \"{}\".", asked.dish));
     return Exit::nothing_found;
   }
-  const auto yardstick = open_yardstick(asked);
+  const auto yardstick = Yardstick::load(opened->shelf.measures(), asked.tables);
   if (!yardstick) return tl::unexpected(yardstick.error());
   std::vector<std::string> ids;
   for (const Considered& one : choice->taken) ids.push_back(one.id);
@@ -93,6 +93,7 @@ void add_compare(CLI::App& program, Work& work) {
       ->type_name("WORDS");
   verb->add_option("--variants-of", asked->variants_of, "Or one recipe, by its id, with its variants")->type_name("ID");
   add_index_option(*verb, *asked);
+  add_decisions_option(*verb, *asked);
   verb->add_option("--basis", asked->basis,
                    "Amounts per kilogram of this ingredient, of the whole \"batch\", or \"as printed\"; without it the "
                    "chief ingredient")

@@ -46,14 +46,12 @@ Outcome<Exit> index(const Asked& asked) {
   if (!books) return tl::unexpected(books.error());
   const auto lexicon = Lexicon::load(asked.tables);
   if (!lexicon) return tl::unexpected(lexicon.error());
-  const auto measures = Register::load(asked.tables);
-  if (!measures) return tl::unexpected(measures.error());
 
   ProgressLine line;
   BuildOptions options;
   options.threads = asked.threads;
   options.progress = [&](const Progress& progress) { line.show(progress); };
-  const auto report = build_index(*books, asked.index, **lexicon, **measures, options);
+  const auto report = build_index(*books, asked.index, **lexicon, options);
   line.clear();
   if (!report) return tl::unexpected(report.error());
   say(asked.json ? build_as_json(*report) : build_as_text(*report, text_style()));

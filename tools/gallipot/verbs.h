@@ -28,15 +28,22 @@ using Work = std::function<Outcome<Exit>()>;
 
 /// Options that verbs share; each verb has its own copy.
 struct Common {
-  std::string index;   ///< folder of the index
-  std::string tables;  ///< folder of the user's own tables; may be empty
+  std::string index;      ///< folder of the index
+  std::string tables;     ///< folder of the user's own tables; may be empty
+  std::string decisions;  ///< file of the cook's decisions; empty for the one beside the index
   bool json = false;
 };
 
-void add_index_option(CLI::App& verb, Common& common);
+/// Answers the option, so that a verb that can do without an index may say so.
+CLI::Option* add_index_option(CLI::App& verb, Common& common);
 void add_tables_option(CLI::App& verb, Common& common);
+void add_decisions_option(CLI::App& verb, Common& common);
 void add_json_option(CLI::App& verb, Common& common);
 void add_filter_options(CLI::App& verb, Filter& filter);
+
+/// The index with the user's own tables and decisions. What of these cannot be used is told on standard error, and the
+/// rest works without it.
+Outcome<Shelf> open_shelf(const Common& common);
 
 /// What most verbs need: the open index and the lexicon.
 struct Opened {
@@ -49,7 +56,6 @@ Outcome<Opened> open(const Common& common);
 Outcome<Filter> checked(Filter filter, const Opened& opened);
 /// Faults: a limit under 1.
 Outcome<std::size_t> checked_limit(long limit);
-Outcome<Yardstick> open_yardstick(const Common& common);
 
 /// Prints to standard output.
 void say(const std::string& text);
@@ -66,7 +72,12 @@ void add_export(CLI::App& program, Work& work);
 void add_find(CLI::App& program, Work& work);
 void add_variants(CLI::App& program, Work& work);
 void add_compare(CLI::App& program, Work& work);
+void add_lineage(CLI::App& program, Work& work);
+void add_families(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
+void add_measure(CLI::App& program, Work& work);
+void add_cook(CLI::App& program, Work& work);
+void add_shopping(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
 
 /// How help is shown.

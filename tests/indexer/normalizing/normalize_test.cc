@@ -83,7 +83,8 @@ TEST(NormalizeTest, PutsAmountsIntoTheBooksTimeAndPlace) {
   book.id = "sample";
   book.country = "GB";
   book.years = Years{1790, 1790};
-  const auto r = normalize(recipe, parsed, book, 2, lexicon(), **measures);
+  auto r = normalize(recipe, parsed, book, 2, lexicon());
+  weigh(r, **measures);
   EXPECT_EQ(r.id, "sample/0003");
   EXPECT_EQ(r.year, 1790);
   ASSERT_EQ(r.ingredients.size(), 2u);

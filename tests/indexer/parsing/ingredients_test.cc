@@ -225,6 +225,39 @@ TEST(Ingredients, PronounsTakeTheirAmountToTheStuff) {
   expect_amount(titled, "mushroom", 1, 1, "gallon");
 }
 
+TEST(Ingredients, AWeightToldByAVerbIsTheAmountOfAPiece) {
+  const auto p = parsed("A Spiced Round", {"To a round of beef weighing about twenty pounds take half a pound of salt, "
+                                           "two onions weighing an ounce each, and a quart of vinegar."});
+  expect_amount(p, "beef", 20, 20, "pound");
+  expect_amount(p, "onion", 2, 2, "");
+}
+
+TEST(Ingredients, AmountsInParenthesesAndPastReferences) {
+  const auto p =
+      parsed("A Marbled Cream", {"Colour one half with melted chocolate (one ounce), and put to the other two "
+                                 "tea-spoonfuls of rum (No. 9), or brandy (No. 12)."});
+  expect_amount(p, "chocolate", 1, 1, "ounce");
+  expect_amount(p, "rum", 2, 2, "teaspoon");
+  expect_amount(p, "brandy", 2, 2, "teaspoon");
+}
+
+TEST(Ingredients, ANumberTiedToAnotherWordIsNoCount) {
+  const auto p =
+      parsed("A Broth", {"Fifteen-cent soup bone, three quarts of water, and a stone jar of pickled onions."});
+  expect_amount(p, "water", 3, 3, "quart");
+  for (const auto& i : p.all) {
+    EXPECT_FALSE(i.quantity && i.quantity->low == 15) << i.name;
+    EXPECT_NE(i.measure, "stone") << i.name;
+  }
+}
+
+TEST(Ingredients, CellsPartedByBarsAreOneAmount) {
+  const auto p = parsed("A Riddle Cake", {"3 1/2 | cups | of | flour | Proverbs 4", "2 | cups | of | sugar | Ruth 9"},
+                        Part::Kind::table_row);
+  expect_amount(p, "flour", 3.5, 3.5, "cup");
+  expect_amount(p, "sugar", 2, 2, "cup");
+}
+
 TEST(Ingredients, ServingNotesAndTimeAreNoStuff) {
   const auto p =
       parsed("A Brown Sauce",

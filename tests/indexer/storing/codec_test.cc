@@ -47,16 +47,6 @@ void expect_same(const Ingredient& a, const Ingredient& b) {
   EXPECT_NEAR(a.confidence, b.confidence, 0.00005001);
 }
 
-void expect_same(const std::optional<Amount>& a, const std::optional<Amount>& b) {
-  ASSERT_EQ(a.has_value(), b.has_value());
-  if (!a) return;
-  EXPECT_EQ(a->unit, b->unit);
-  expect_same(a->low, b->low);
-  expect_same(a->likely, b->likely);
-  expect_same(a->high, b->high);
-  EXPECT_EQ(a->why, b->why);
-}
-
 void expect_same(const Recipe& a, const Recipe& b) {
   EXPECT_EQ(a.ordinal, b.ordinal);
   EXPECT_EQ(a.title, b.title);
@@ -103,7 +93,7 @@ void expect_same(const ComparableRecipe& a, const ComparableRecipe& b) {
   for (std::size_t i = 0; i < a.ingredients.size(); ++i) {
     expect_same(a.ingredients[i].printed, b.ingredients[i].printed);
     EXPECT_EQ(a.ingredients[i].kind, b.ingredients[i].kind);
-    expect_same(a.ingredients[i].metric, b.ingredients[i].metric);
+    EXPECT_FALSE(b.ingredients[i].metric.has_value());  // is given by the register when it is read
   }
   ASSERT_EQ(a.steps.size(), b.steps.size());
   for (std::size_t i = 0; i < a.steps.size(); ++i) {

@@ -76,7 +76,7 @@ class ShelfTest : public testing::Test {
   }
 
   Outcome<BuildReport> build(const std::vector<Book>& books, const BuildOptions& options = {}) const {
-    return build_index(books, index(), lexicon(), measures(), options);
+    return build_index(books, index(), lexicon(), options);
   }
 
   /// The export of an index, line by line.

@@ -1,0 +1,68 @@
+// An open shelf for each reader: Xapian's database is not thread-safe, so each request borrows one that no other has.
+#pragma once
+
+#include <memory>
+#include <mutex>
+#include <string>
+#include <vector>
+
+#include "indexer/lexicon/lexicon.h"
+#include "indexer/storing/shelf.h"
+#include "query/comparing/yardstick.h"
+
+namespace gallipot::room {
+
+/// All that a query needs. What is loaded once is shared; the shelf and its yardstick are the borrower's.
+struct OpenedShelf {
+  Shelf shelf;
+  std::shared_ptr<const Lexicon> lexicon;
+  Yardstick yardstick;
+};
+
+class Readers {
+ public:
+  /// `index` need not be there yet. Faults: a wrong row in the user's own tables.
+  static Outcome<std::unique_ptr<Readers>> open(const std::string& index, const std::string& tables);
+
+  /// Gives the shelf back when it goes.
+  class Lent {
+   public:
+    Lent(Readers& from, std::unique_ptr<OpenedShelf> reading, std::string stamp)
+        : from_(&from), reading_(std::move(reading)), stamp_(std::move(stamp)) {}
+    Lent(Lent&&) = default;
+    Lent& operator=(Lent&&) = delete;
+    Lent(const Lent&) = delete;
+    Lent& operator=(const Lent&) = delete;
+    ~Lent() {
+      if (reading_) from_->take_back(std::move(reading_), std::move(stamp_));
+    }
+    const OpenedShelf& operator*() const { return *reading_; }
+    const OpenedShelf* operator->() const { return reading_.get(); }
+
+   private:
+    Readers* from_;
+    std::unique_ptr<OpenedShelf> reading_;
+    std::string stamp_;
+  };
+
+  /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.
+  Outcome<Lent> lend();
+
+  const std::shared_ptr<const Lexicon>& lexicon() const { return lexicon_; }
+  const std::string& index() const { return index_; }
+  const std::string& tables() const { return tables_; }
+
+ private:
+  Readers(std::string index, std::string tables, std::shared_ptr<const Lexicon> lexicon)
+      : index_(std::move(index)), tables_(std::move(tables)), lexicon_(std::move(lexicon)) {}
+  void take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp);
+  std::string stamp() const;
+
+  const std::string index_, tables_;
+  const std::shared_ptr<const Lexicon> lexicon_;
+  std::mutex mutex_;
+  std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
+  std::string stamp_;                           ///< of the files when they were opened
+};
+
+}  // namespace gallipot::room
