@@ -1,6 +1,7 @@
 // The pages and the forms of the room. Each answers one address; routes.cc says which.
 #pragma once
 
+#include "query/comparing/compare.h"
 #include "tools/reading_room/visit.h"
 
 namespace gallipot::room {
@@ -12,6 +13,8 @@ Outcome<Answer> book_page(const Visit& visit);
 Outcome<Answer> search_page(const Visit& visit);
 Outcome<Answer> recipe_page(const Visit& visit);
 Outcome<Answer> variants_page(const Visit& visit);
+/// The comparison that an address names: id, several times; basis.
+Outcome<Comparison> comparison_asked(const Visit& visit);
 Outcome<Answer> comparison_page(const Visit& visit);
 Outcome<Answer> comparison_csv(const Visit& visit);
 Outcome<Answer> measures_page(const Visit& visit);

@@ -136,7 +136,8 @@ Outcome<Answer> dossiers_page(const Visit& visit) {
     set(item, "changed", one.changed.substr(0, 10));
     item.set("count", std::to_string(one.recipes));
     item.set("trial_count", std::to_string(one.trials));
-    set(item, "fault", one.fault.empty() ? "" : "It cannot be opened: its file is damaged. An earlier version lies beside it.");
+    set(item, "fault",
+        one.fault.empty() ? "" : "It cannot be opened: its file is damaged. An earlier version lies beside it.");
     items.push_back(std::move(item));
   }
   fields.set("any", !items.empty());
@@ -162,7 +163,8 @@ Outcome<Answer> dossier_page(const Visit& visit) {
     cookable.push_back(recipe_told(one));
     compared.emplace_back("id", one.id);
   }
-  for (auto at = dossier->trials.rbegin(); at != dossier->trials.rend(); ++at) trials.push_back(trial_told(*at, *dossier));
+  for (auto at = dossier->trials.rbegin(); at != dossier->trials.rend(); ++at)
+    trials.push_back(trial_told(*at, *dossier));
   for (const DossierDecision& one : dossier->decisions) {
     Fields item;
     set(item, "date", one.date);
@@ -201,7 +203,8 @@ Outcome<Answer> dossier_export(const Visit& visit) {
 }
 
 Outcome<Answer> take_new_dossier(const Visit& visit) {
-  if (visit.request.field("title").empty()) return fault("the new dossier has no name", "write what it is to be called");
+  if (visit.request.field("title").empty())
+    return fault("the new dossier has no name", "write what it is to be called");
   const auto name = dossier_meant(visit);
   if (!name) return tl::unexpected(name.error());
   return go_to(address("/dossier", {{"name", *name}}));
@@ -233,7 +236,8 @@ Outcome<Answer> take_set(const Visit& visit) {
     for (const auto& [field, reason] : request.form) {  // what was found and not ticked is struck out
       if (!field.starts_with("reason ")) continue;
       const std::string id = field.substr(7);
-      if (std::find(ids.begin(), ids.end(), id) == ids.end() && visit.shelf().recipe(id)) put_in(dossier, id, Standing::struck, false, reason);
+      if (std::find(ids.begin(), ids.end(), id) == ids.end() && visit.shelf().recipe(id))
+        put_in(dossier, id, Standing::struck, false, reason);
     }
     fill_in(dossier, visit.reading);
     return true;
@@ -287,8 +291,9 @@ Outcome<Answer> take_trial_words(const Visit& visit) {
   const Request& request = visit.request;
   const auto number = whole_number(request.field("number"));
   const auto done = change(visit, [&](Dossier& dossier) -> Outcome<bool> {
-    const auto at = std::find_if(dossier.trials.begin(), dossier.trials.end(),
-                                 [&](const Trial& one) { return number && one.number == static_cast<unsigned long>(*number); });
+    const auto at = std::find_if(dossier.trials.begin(), dossier.trials.end(), [&](const Trial& one) {
+      return number && one.number == static_cast<unsigned long>(*number);
+    });
     if (at == dossier.trials.end()) return fault("the dossier has no such trial", "open it again");
     at->tasting = request.field("tasting");
     at->verdict = request.field("verdict");

@@ -52,7 +52,8 @@ Outcome<Readers::Lent> Readers::lend() {
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon_, std::move(*yardstick)}), now);
+  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon_, std::move(*yardstick)}),
+              now);
 }
 
 void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {

@@ -62,7 +62,7 @@ class Readers {
   const std::shared_ptr<const Lexicon> lexicon_;
   std::mutex mutex_;
   std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
-  std::string stamp_;                           ///< of the files when they were opened
+  std::string stamp_;                               ///< of the files when they were opened
 };
 
 }  // namespace gallipot::room

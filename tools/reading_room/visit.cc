@@ -121,7 +121,8 @@ Answer problem(const Visit& visit, const Fault& fault, int status) {
   fields.set("what", capital(fault.what));
   set(fields, "mend", capital(fault.mend));
   set(fields, "line", fault.line > 0 ? std::to_string(fault.line) : "");
-  return page(visit, status == 404 ? "Not here" : "That did not work", "", html::render("room_problem", std::move(fields)), status);
+  return page(visit, status == 404 ? "Not here" : "That did not work", "",
+              html::render("room_problem", std::move(fields)), status);
 }
 
 Answer json_problem(const Fault& fault, int status) {
@@ -159,7 +160,8 @@ Outcome<Filter> filter_of(const Visit& visit) {
   for (char& c : out.country)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
   if (!out.country.empty() && out.country.size() != 2)
-    return fault(fmt::format("\"{}\" is no country's two letters", out.country.substr(0, 40)), "choose one from the list");
+    return fault(fmt::format("\"{}\" is no country's two letters", out.country.substr(0, 40)),
+                 "choose one from the list");
   out.books = visit.request.all_asked("book");
   for (const std::string& book : out.books)
     if (visit.shelf().book(book) == nullptr)

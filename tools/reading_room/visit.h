@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "query/citing/cite.h"
 #include "query/dossier/dossier.h"
 #include "query/finding/find.h"
 #include "query/reporting/html.h"
@@ -26,7 +27,8 @@ struct Visit {
 
 /// A page in the room's frame. `here` is the part of the room that it belongs to: "search", "shelf", "measures",
 /// "dossiers"; empty for none.
-Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status = 200);
+Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body,
+            int status = 200);
 /// The same from a template.
 Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields);
 
