@@ -7,8 +7,11 @@
 #include "indexer/storing/schema.h"
 #include "query/citing/cite.h"
 #include "query/dossier/keep.h"
+#include "query/grouping/lineage.h"
 #include "query/grouping/variants.h"
 #include "query/reporting/json.h"
+#include "query/reporting/lineage_report.h"
+#include "query/reporting/measuring.h"
 #include "query/reporting/report.h"
 #include "tools/reading_room/pages.h"
 
@@ -79,6 +82,20 @@ Outcome<Answer> api_comparison(const Visit& visit) {
   const auto comparison = comparison_asked(visit);
   if (!comparison) return tl::unexpected(comparison.error());
   return json_answer(comparison_as_json(*comparison));
+}
+
+Outcome<Answer> api_lineage(const Visit& visit) {
+  const std::string of = visit.request.asked("of");
+  if (const auto recipe = visit.shelf().recipe(of); !recipe) return nothing_here(visit, recipe.error());
+  const auto lineage = lineage_of(visit.shelf(), visit.lexicon(), of);
+  if (!lineage) return tl::unexpected(lineage.error());
+  return json_answer(lineage_as_json(*lineage, visit.shelf()));
+}
+
+Outcome<Answer> api_measure(const Visit& visit) {
+  const auto answer = measure_asked(visit);
+  if (!answer) return tl::unexpected(answer.error());
+  return json_answer(measure_as_json(*answer));
 }
 
 Outcome<Answer> api_citation(const Visit& visit) {

@@ -66,7 +66,7 @@ Outcome<Answer> comparison_page(const Visit& visit) {
   Pairs query = same;
   query.emplace_back("basis", visit.request.asked("basis"));
   fields.set("csv", address("/comparison.csv", query));
-  return page(visit, comparison->dish + ": compared", "search", "room_comparison", std::move(fields));
+  return page(visit, comparison->dish + ": compared", "search", "room_comparison", std::move(fields), "comparison.css");
 }
 
 Outcome<Answer> comparison_csv(const Visit& visit) {

@@ -6,89 +6,53 @@
 #include "indexer/catalogue/country.h"
 #include "indexer/measures/decisions.h"
 #include "query/dossier/keep.h"
+#include "query/measuring/measure.h"
 #include "query/reporting/amounts.h"
+#include "query/reporting/measuring.h"
 #include "tools/reading_room/pages.h"
 #include "tools/reading_room/recipe_text.h"
 
 namespace gallipot::room {
 namespace {
 
-/// What a form asks of the register, as texts that the register's views may point into.
-struct Question {
-  double low = 1, high = 1;
-  std::string measure, note, of, country, book;
-  int year = 0;
-};
-
-std::string first_given(const Request& request, const char* name) {
+std::string given(const Request& request, const char* name) {
   return request.method == "POST" ? request.field(name) : request.asked(name);
 }
 
-Outcome<Question> question_of(const Visit& visit) {
+Outcome<MeasureQuestion> question_of(const Visit& visit) {
   const Request& request = visit.request;
-  Question out;
-  if (const std::string said = first_given(request, "amount"); !said.empty()) {
-    const auto amount = cooks_number(said);
-    if (!amount || !(*amount > 0))
-      return fault(fmt::format("\"{}\" is no amount", said.substr(0, 40)), "write it as 1, 0.5 or 1 1/2");
-    out.low = out.high = *amount;
-  }
-  if (const std::string said = first_given(request, "measure"); !said.empty()) {
-    std::uint32_t at = 0;
-    if (!visit.lexicon().measure_phrases().find(said, at))
-      return fault(fmt::format("no measure is known as \"{}\"", said.substr(0, 60)), "choose one from the list");
-    out.measure = visit.lexicon().measures()[at].name;
-  }
-  if (const std::string said = first_given(request, "of"); !said.empty()) {
-    auto named = stuff_named(said, visit.lexicon());
-    if (!named) return tl::unexpected(named.error());
-    out.of = *named;
-  }
-  if (const std::string said = first_given(request, "year"); !said.empty()) {
+  MeasureQuestion out;
+  out.words = given(request, "words");
+  out.of = given(request, "of");
+  if (const std::string said = given(request, "year"); !said.empty()) {
     const auto year = whole_number(said);
     if (!year || *year < 1500 || *year > 1950)
       return fault(fmt::format("\"{}\" is no year from 1500 to 1950", said.substr(0, 40)),
                    "write it in four figures, such as 1850");
     out.year = static_cast<int>(*year);
   }
-  if (const std::string said = first_given(request, "country"); !said.empty()) {
+  if (const std::string said = given(request, "country"); !said.empty()) {
     auto country = country_named(said);
     if (!country) return tl::unexpected(country.error());
     out.country = *country;
   }
-  const std::string size = first_given(request, "size");
-  for (const char* known : {"small", "large", "heaped", "scant"})
-    if (size == known) out.note = size;
-  out.book = first_given(request, "book");
-  if (!out.book.empty() && visit.shelf().book(out.book) == nullptr)
-    return fault("the shelf has no such book", "choose one from the list");
+  out.book = given(request, "book");
+  if (out.book.empty()) return out;
+  const Book* book = visit.shelf().book(out.book);
+  if (book == nullptr) return fault("the shelf has no such book", "choose one from the list");
+  if (out.year == 0) out.year = book->year();
+  if (out.country.empty()) out.country = book->country;
   return out;
 }
 
 void set_amount(Fields& fields, const std::string& name, const std::optional<Amount>& amount) {
-  if (!amount) {
-    fields.set(name, false);
-    return;
-  }
-  fields.set(name, write_amount(*amount).text());
+  set(fields, name, amount ? write_amount(*amount).text() : "");
 }
 
-Fields answer_told(const Question& question, const gallipot::Reading& reading) {
-  static constexpr const char* rules[] = {"your own decision", "what the book says of its own measures",
-                                          "what books and tables of its time and country say",
-                                          "the law or custom of the time"};
-  Fields out;
-  const WrittenAmount written = write_amount(reading.amount);
-  out.set("figure", written.figure);
-  set(out, "unit", written.unit);
-  set(out, "range", written.range);
-  out.set("drawn", amount_drawn(reading.amount));
-  set(out, "why", reading.amount.why);
-  out.set("rule", rules[static_cast<std::size_t>(reading.rule)]);
-  set_amount(out, "ml", reading.millilitres);
-  set_amount(out, "g", reading.grams);
+/// Who was heard and what the answer rests on.
+void tell_evidence(Fields& out, const Reading& reading) {
   std::vector<Fields> heard, sources;
-  for (const Attestation& one : reading.witnesses) {
+  for (const auto& one : reading.witnesses) {
     Fields item;
     item.set("who", one.who);
     item.set("said", one.said);
@@ -107,59 +71,61 @@ Fields answer_told(const Question& question, const gallipot::Reading& reading) {
   set_list(out, "heard", std::move(heard));
   out.set("any_sources", !sources.empty());
   set_list(out, "sources", std::move(sources));
-  out.set("asked_measure", question.measure);
-  return out;
 }
 
-std::string decision_words(const Decision& one) {
-  Amount amount{one.unit, one.low, one.likely, one.high, {}};
-  std::string what = one.size.empty() ? one.measure : one.size + " " + one.measure;
-  if (!one.of.empty()) what += (what.empty() ? "one " : " of ") + one.of;
-  std::string where = "everywhere";
-  if (!one.book.empty()) where = "in " + one.book;
-  if (!one.country.empty()) where = "in " + one.country;
-  if (one.from > 0 || one.to > 0) where += fmt::format(", {} to {}", one.from, one.to);
-  return fmt::format("{}: {}, {}", what, write_amount(amount).text(), where);
+void tell_amount(Fields& out, const MeasureAnswer& answer) {
+  static constexpr const char* rules[] = {"your own decision", "what the book says of its own measures",
+                                          "what books and tables of its time and country say",
+                                          "the law or custom of the time"};
+  const Reading& reading = answer.reading;
+  const WrittenAmount written = write_amount(reading.amount);
+  out.set("figure", written.figure);
+  set(out, "unit", written.unit);
+  set(out, "range", written.range);
+  set(out, "drawn", amount_drawn(reading.amount));
+  set(out, "amount_why", reading.amount.why);
+  out.set("rule", rules[static_cast<std::size_t>(reading.rule)]);
+  set_amount(out, "ml", reading.millilitres);
+  set_amount(out, "g", reading.grams);
+  set(out, "us", answer.us);
+  set(out, "metric", answer.metric);
+  tell_evidence(out, reading);
 }
 
 }  // namespace
 
-Outcome<Answer> measures_page(const Visit& visit) {
+Outcome<MeasureAnswer> measure_asked(const Visit& visit) {
   const auto question = question_of(visit);
   if (!question) return tl::unexpected(question.error());
+  return measure(*question, *visit.shelf().measures(), visit.room.readers().heats(), visit.lexicon());
+}
+
+Outcome<Answer> measures_page(const Visit& visit) {
   Fields fields = fields_of(visit);
-  for (const char* name : {"amount", "measure", "of", "year", "country", "size"})
-    set(fields, name, visit.request.asked(name));
-  std::vector<Fields> measures, decisions;
-  for (const std::string& one : visit.shelf().measures()->measures()) {
-    Fields item;
-    item.set("measure_name", one);
-    measures.push_back(std::move(item));
-  }
-  set_list(fields, "measures", std::move(measures));
-  const bool asked = !question->measure.empty() || !question->of.empty();
+  for (const char* name : {"words", "of", "year", "country"}) set(fields, name, visit.request.asked(name));
+  const bool asked = !visit.request.asked("words").empty();
   fields.set("asked", asked);
+  fields.set("amount", false);
+  fields.set("heat", false);
+  set(fields, "why", "");
   if (asked) {
-    Measured of;
-    of.low = question->low;
-    of.high = question->high;
-    of.measure = question->measure;
-    of.note = question->note;
-    of.of = question->of;
-    of.year = question->year;
-    of.country = question->country;
-    of.book = question->book;
-    const auto reading = visit.shelf().measures()->read(of);
-    if (reading)
-      fields.set("answer", answer_told(*question, *reading));
-    else
-      fields.set("answer", false);
+    const auto answer = measure_asked(visit);
+    if (!answer) return tl::unexpected(answer.error());
+    if (answer->kind == MeasureAnswer::Kind::amount) {
+      fields.set("amount", true);
+      tell_amount(fields, *answer);
+    } else {
+      // A heat is told as the text report tells it: both scales, the sign a cook goes by, who says so.
+      set(fields, answer->kind == MeasureAnswer::Kind::heat ? "heat" : "why",
+          answer->kind == MeasureAnswer::Kind::heat ? measure_as_text(*answer, {90}) : answer->why);
+    }
   }
   const auto kept = read_decisions(decisions_beside(visit.room.readers().index()));
-  if (!kept) set(fields, "damaged", kept.error().what);
+  set(fields, "damaged", kept ? "" : kept.error().what);
+  std::vector<Fields> decisions;
   for (const Decision& one : kept ? *kept : std::vector<Decision>{}) {
     Fields item;
-    item.set("words", decision_words(one));
+    item.set("decision", decision_in_words(one));
     set(item, "decision_note", one.note);
     item.set("date", one.decided);
     decisions.push_back(std::move(item));
@@ -170,30 +136,19 @@ Outcome<Answer> measures_page(const Visit& visit) {
 }
 
 Outcome<Answer> take_decision(const Visit& visit) {
-  const auto question = question_of(visit);
-  if (!question) return tl::unexpected(question.error());
-  const auto value = cooks_number(visit.request.field("value"));
-  if (!value || !(*value > 0))
-    return fault("the decision has no amount", "write how much one of the measure is, such as 90");
-  const std::string unit = visit.request.field("unit");
-  Decision decision;
-  decision.measure = question->measure;
-  decision.size = question->note;
-  decision.of = question->of;
-  decision.unit = unit == "g" ? Amount::Unit::gram : Amount::Unit::millilitre;
-  decision.low = decision.likely = decision.high = *value;
-  decision.country = question->country;
-  decision.note = visit.request.field("note");
-  decision.decided = today();
-  if (decision.measure.empty() && decision.of.empty())
-    return fault("the decision names no measure", "choose one from the list");
-  const auto done = record_decision(decisions_beside(visit.room.readers().index()), decision);
+  const Request& request = visit.request;
+  const auto answer = measure_asked(visit);
+  if (!answer) return tl::unexpected(answer.error());
+  auto decision = decision_of(request.field("value"), *answer, *visit.shelf().measures(), visit.lexicon());
+  if (!decision) return tl::unexpected(decision.error());
+  decision->note = request.field("note");
+  decision->decided = today();
+  const auto done = record_decision(decisions_beside(visit.room.readers().index()), *decision);
   if (!done) return tl::unexpected(done.error());
-  return go_to(address("/measures", {{"measure", question->measure},
-                                     {"size", question->note},
-                                     {"of", question->of},
-                                     {"country", question->country},
-                                     {"year", question->year > 0 ? std::to_string(question->year) : ""}}));
+  return go_to(address("/measures", {{"words", request.field("words")},
+                                     {"of", request.field("of")},
+                                     {"year", request.field("year")},
+                                     {"country", request.field("country")}}));
 }
 
 }  // namespace gallipot::room

@@ -26,7 +26,12 @@ std::string stamp_of(const std::string& path) {
 Outcome<std::unique_ptr<Readers>> Readers::open(const std::string& index, const std::string& tables) {
   auto lexicon = Lexicon::load(tables);
   if (!lexicon) return tl::unexpected(lexicon.error());
-  return std::unique_ptr<Readers>(new Readers(index, tables, std::move(*lexicon)));
+  auto kitchen = Kitchen::load(tables);
+  if (!kitchen) return tl::unexpected(kitchen.error());
+  auto heats = Heats::load(tables);
+  if (!heats) return tl::unexpected(heats.error());
+  return std::unique_ptr<Readers>(
+      new Readers(index, tables, {std::move(*lexicon), std::move(*kitchen), std::move(*heats)}));
 }
 
 std::string Readers::stamp() const {
@@ -52,7 +57,7 @@ Outcome<Readers::Lent> Readers::lend() {
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon_, std::move(*yardstick)}),
+  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}),
               now);
 }
 

@@ -7,8 +7,10 @@
 #include <vector>
 
 #include "indexer/lexicon/lexicon.h"
+#include "indexer/measures/heats.h"
 #include "indexer/storing/shelf.h"
 #include "query/comparing/yardstick.h"
+#include "query/cooking/kitchen.h"
 
 namespace gallipot::room {
 
@@ -48,18 +50,26 @@ class Readers {
   /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.
   Outcome<Lent> lend();
 
-  const std::shared_ptr<const Lexicon>& lexicon() const { return lexicon_; }
+  const std::shared_ptr<const Lexicon>& lexicon() const { return tables_shared_.lexicon; }
+  const Kitchen& kitchen() const { return *tables_shared_.kitchen; }
+  const Heats& heats() const { return *tables_shared_.heats; }
   const std::string& index() const { return index_; }
   const std::string& tables() const { return tables_; }
 
  private:
-  Readers(std::string index, std::string tables, std::shared_ptr<const Lexicon> lexicon)
-      : index_(std::move(index)), tables_(std::move(tables)), lexicon_(std::move(lexicon)) {}
+  /// What is loaded once and read by all.
+  struct Shared {
+    std::shared_ptr<const Lexicon> lexicon;
+    std::shared_ptr<const Kitchen> kitchen;
+    std::shared_ptr<const Heats> heats;
+  };
+  Readers(std::string index, std::string tables, Shared shared)
+      : index_(std::move(index)), tables_(std::move(tables)), tables_shared_(std::move(shared)) {}
   void take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp);
   std::string stamp() const;
 
   const std::string index_, tables_;
-  const std::shared_ptr<const Lexicon> lexicon_;
+  const Shared tables_shared_;
   std::mutex mutex_;
   std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
   std::string stamp_;                               ///< of the files when they were opened

@@ -21,7 +21,7 @@ struct Route {
   bool needs_shelf;
 };
 
-constexpr std::array<Route, 35> routes = {{
+constexpr std::array<Route, 42> routes = {{
     {"GET", "/", start_page, false},
     {"GET", "/shelf", shelf_page, false},
     {"GET", "/book", book_page, true},
@@ -30,6 +30,10 @@ constexpr std::array<Route, 35> routes = {{
     {"GET", "/variants", variants_page, true},
     {"GET", "/comparison", comparison_page, true},
     {"GET", "/comparison.csv", comparison_csv, true},
+    {"GET", "/sheet", sheet_page, true},
+    {"GET", "/sheet.ics", sheet_calendar, true},
+    {"GET", "/lineage", lineage_page, true},
+    {"GET", "/families", families_page, true},
     {"GET", "/measures", measures_page, true},
     {"GET", "/dossiers", dossiers_page, false},
     {"GET", "/dossier", dossier_page, false},
@@ -41,6 +45,9 @@ constexpr std::array<Route, 35> routes = {{
     {"GET", "/api/recipe", api_recipe, true},
     {"GET", "/api/variants", api_variants, true},
     {"GET", "/api/comparison", api_comparison, true},
+    {"GET", "/api/lineage", api_lineage, true},
+    {"GET", "/api/sheet", api_sheet, true},
+    {"GET", "/api/measure", api_measure, true},
     {"GET", "/api/citation", api_citation, true},
     {"GET", "/api/dossiers", api_dossiers, false},
     {"GET", "/api/dossier", api_dossier, false},
@@ -62,9 +69,10 @@ constexpr std::array<Route, 35> routes = {{
 struct Static {
   std::string_view path, file, type;
 };
-constexpr std::array<Static, 4> statics = {{{"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
+constexpr std::array<Static, 5> statics = {{{"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
                                             {"/room.css", "room.css", "text/css; charset=utf-8"},
                                             {"/comparison.css", "comparison.css", "text/css; charset=utf-8"},
+                                            {"/kitchen.css", "kitchen.css", "text/css; charset=utf-8"},
                                             {"/room.js", "room.js", "text/javascript; charset=utf-8"}}};
 
 bool is_api(const Request& request) { return request.path.starts_with("/api/"); }

@@ -91,7 +91,8 @@ Fields fields_of(const Visit& visit) {
   return out;
 }
 
-Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status) {
+Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status,
+            const std::string& style) {
   Fields fields;
   fields.set("title", title);
   fields.set("body", body);
@@ -105,6 +106,13 @@ Answer page(const Visit& visit, const std::string& title, std::string_view here,
     items.push_back(std::move(item));
   }
   set_list(fields, "parts", std::move(items));
+  std::vector<Fields> styles;
+  if (!style.empty()) {
+    Fields item;
+    item.set("style_address", "/" + style);
+    styles.push_back(std::move(item));
+  }
+  set_list(fields, "styles", std::move(styles));
   fields.set("version", GALLIPOT_VERSION);
   Answer out;
   out.status = status;
@@ -112,8 +120,9 @@ Answer page(const Visit& visit, const std::string& title, std::string_view here,
   return out;
 }
 
-Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields) {
-  return page(visit, title, here, html::render(form, std::move(fields)));
+Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields,
+            const std::string& style) {
+  return page(visit, title, here, html::render(form, std::move(fields)), 200, style);
 }
 
 Answer problem(const Visit& visit, const Fault& fault, int status) {
