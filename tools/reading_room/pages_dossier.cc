@@ -3,8 +3,7 @@
 
 #include <algorithm>
 
-#include "indexer/correcting/readings.h"
-#include "query/citing/cite.h"
+#include "query/dossier/entries.h"
 #include "query/dossier/keep.h"
 #include "query/dossier/trials.h"
 #include "query/reporting/dossier_report.h"
@@ -15,27 +14,10 @@ namespace {
 
 using Standing = DossierRecipe::Standing;
 
-/// Title, citation and the corrections of the recipes as they stand on the shelf now, for those that are on it.
-void fill_in(Dossier& dossier, const OpenedShelf* reading) {
-  if (reading == nullptr) return;
-  dossier.corrections.clear();
-  for (DossierRecipe& one : dossier.recipes) {
-    const auto recipe = reading->shelf.recipe(one.id);
-    if (!recipe) continue;
-    const Book* book = reading->shelf.book(recipe->book);
-    if (book == nullptr) continue;
-    const Citation citation = cite(*recipe, *book);
-    one.title = citation.title;
-    one.citation = citation.note();
-    for (const PlacedCorrection& placed : corrections_in(*recipe, reading->shelf.corrections()))
-      dossier.corrections.push_back(one.id + ": " + correction_sentence(*placed.correction));
-  }
-}
-
 Outcome<Dossier> change(const Visit& visit, const std::function<Outcome<bool>(Dossier&)>& what) {
   return change_dossier(visit.dossiers(), visit.request.field("dossier"), [&](Dossier& dossier) {
     auto done = what(dossier);
-    if (done) fill_in(dossier, visit.reading);
+    if (done && visit.reading != nullptr) bring_up_to_date(dossier, visit.shelf());
     return done;
   });
 }
@@ -62,19 +44,6 @@ Outcome<std::string> dossier_meant(const Visit& visit) {
   return begun->name;
 }
 
-void put_in(Dossier& dossier, const std::string& id, Standing standing, bool by_hand, const std::string& reason) {
-  DossierRecipe* there = dossier.recipe(id);
-  if (there == nullptr) {
-    there = &dossier.recipes.emplace_back();
-    there->id = id;
-    there->by_hand = by_hand;
-  } else if (there->standing == Standing::chosen && standing == Standing::kept) {
-    standing = Standing::chosen;
-  }
-  there->standing = standing;
-  if (!reason.empty()) there->reason = reason;
-}
-
 std::vector<std::string> parted(const std::string& text) {
   std::vector<std::string> out;
   for (std::size_t at = 0; at < text.size();) {
@@ -98,6 +67,7 @@ Fields recipe_told(const DossierRecipe& one) {
   item.set("struck", one.standing == Standing::struck);
   item.set("standing", standing_name(one.standing));
   item.set("address", address("/recipe", {{"id", one.id}}));
+  item.set("sheet", address("/sheet", {{"id", one.id}}));
   return item;
 }
 
@@ -239,7 +209,7 @@ Outcome<Answer> take_set(const Visit& visit) {
       if (std::find(ids.begin(), ids.end(), id) == ids.end() && visit.shelf().recipe(id))
         put_in(dossier, id, Standing::struck, false, reason);
     }
-    fill_in(dossier, visit.reading);
+    bring_up_to_date(dossier, visit.shelf());
     return true;
   });
   if (!done) return tl::unexpected(done.error());

@@ -197,6 +197,8 @@ Outcome<Answer> recipe_page(const Visit& visit) {
     cautions.push_back(std::move(item));
   }
   set_list(fields, "cautions", std::move(cautions));
+  fields.set("sheet", address("/sheet", {{"id", recipe->id}}));
+  fields.set("lineage", address("/lineage", {{"of", recipe->id}}));
   fields.set("variants", address("/variants", {{"of", recipe->id}}));
   fields.set("kept_told", visit.request.asked("told") == "later");
   return page(visit, print.title.empty() ? recipe->id : print.title, "search", "room_recipe", std::move(fields));

@@ -61,6 +61,17 @@ Outcome<Readers::Lent> Readers::lend() {
               now);
 }
 
+Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
+  const std::lock_guard lock(families_mutex_);
+  const std::string now = stamp();
+  if (families_ && families_stamp_ == now) return families_;
+  auto fresh = families_of(shelf, *lexicon());
+  if (!fresh) return tl::unexpected(fresh.error());
+  families_ = std::make_shared<const Families>(std::move(*fresh));
+  families_stamp_ = now;
+  return families_;
+}
+
 void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {
   const std::lock_guard lock(mutex_);
   if (stamp == stamp_ && idle_.size() < most_idle) idle_.push_back(std::move(reading));

@@ -11,6 +11,7 @@
 #include "indexer/storing/shelf.h"
 #include "query/comparing/yardstick.h"
 #include "query/cooking/kitchen.h"
+#include "query/grouping/families.h"
 
 namespace gallipot::room {
 
@@ -45,6 +46,9 @@ class Readers {
     Readers* from_;
     std::unique_ptr<OpenedShelf> reading_;
     std::string stamp_;
+    std::mutex families_mutex_;
+    std::shared_ptr<const Families> families_;
+    std::string families_stamp_;
   };
 
   /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.
@@ -53,6 +57,9 @@ class Readers {
   const std::shared_ptr<const Lexicon>& lexicon() const { return tables_shared_.lexicon; }
   const Kitchen& kitchen() const { return *tables_shared_.kitchen; }
   const Heats& heats() const { return *tables_shared_.heats; }
+  /// The families of dishes, worked out once for each state of the index.
+  Outcome<std::shared_ptr<const Families>> families(const Shelf& shelf);
+
   const std::string& index() const { return index_; }
   const std::string& tables() const { return tables_; }
 
@@ -73,6 +80,9 @@ class Readers {
   std::mutex mutex_;
   std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
   std::string stamp_;                               ///< of the files when they were opened
+  std::mutex families_mutex_;
+  std::shared_ptr<const Families> families_;
+  std::string families_stamp_;
 };
 
 }  // namespace gallipot::room

@@ -21,7 +21,8 @@ struct Part {
   const char* address;
   const char* words;
 };
-constexpr std::array<Part, 4> parts = {{{"search", "/search", "Search"},
+constexpr std::array<Part, 5> parts = {{{"search", "/search", "Search"},
+                                        {"families", "/families", "Dishes"},
                                         {"shelf", "/shelf", "Shelf"},
                                         {"measures", "/measures", "Measures"},
                                         {"dossiers", "/dossiers", "Dossiers"}}};
