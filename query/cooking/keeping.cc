@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/made.h"
 

@@ -194,7 +194,7 @@ Outcome<std::shared_ptr<const Kitchen>> Kitchen::load(const std::string& overlay
   auto out = std::make_shared<Kitchen>();
   struct Reader {
     const char* table;
-    void (*read)(Reading&, Kitchen&);
+    void (*read)(kitchen_tables::Reading&, Kitchen&);
   };
   static constexpr Reader parts[] = {
       {"kitchen-steps", read_doing},      {"kitchen-repeats", read_repeat},     {"kitchen-terms", read_term},

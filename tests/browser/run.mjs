@@ -33,7 +33,7 @@ try {
   const exports = await wholeJob(browser, room.address);
   await checkExports(exports);
   await checkPages(browser, room.address, [
-    "/", "/shelf", "/book?id=oldacre-1838", "/search", "/search?dish=damson+catsup", "/search?dish=zzyzx", "/families",
+    "/", "/shelf", "/book?id=oldacre-1838", "/search", "/search?dish=damson+catsup", "/search?dish=zzyzx", "/families", "/borrowings?book=oldacre-1857",
     "/recipe?id=oldacre-1838/0019", "/variants?of=oldacre-1838/0019", "/comparison?id=oldacre-1838/0019&id=wimbrell-1752/0017&id=dalgarnoch-1808/0015&id=pellowe-1884/0014",
     "/sheet?id=oldacre-1838/0019&start=2027-09-04T09:00", "/lineage?of=oldacre-1857/0028", "/measures", "/measures?words=half+a+small+teacup&year=1885&country=GB&of=cream",
     "/measures?words=a+slow+oven", "/dossiers", "/dossier?name=damson-catsup-for-the-autumn", "/corrections", "/api", "/no-such-page",

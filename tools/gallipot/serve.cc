@@ -18,26 +18,30 @@ struct Asked : Common {
 
 constexpr std::size_t shortest_token = 12;
 
-/// Waits for the signal to end on a thread of its own and stops the server then.
+/// The signals that end the room, kept from every thread that is made from now on: one alone waits for them.
+sigset_t held_signals() {
+  sigset_t signals{};
+  sigemptyset(&signals);
+  sigaddset(&signals, SIGINT);
+  sigaddset(&signals, SIGTERM);
+  pthread_sigmask(SIG_BLOCK, &signals, nullptr);
+  return signals;
+}
+
+/// Waits for a signal to end on a thread of its own, and stops the server then.
 class Ending {
  public:
-  explicit Ending(room::Server& server) {
-    sigemptyset(&signals_);
-    sigaddset(&signals_, SIGINT);
-    sigaddset(&signals_, SIGTERM);
-    pthread_sigmask(SIG_BLOCK, &signals_, nullptr);
-    waiting_ = std::jthread([this, &server] {
-      int got = 0;
-      sigwait(&signals_, &got);
-      server.stop();
-    });
-  }
+  Ending(room::Server& server, const sigset_t& signals)
+      : waiting_([signals, &server] {
+          int got = 0;
+          sigwait(&signals, &got);
+          server.stop();
+        }) {}
   ~Ending() { pthread_kill(waiting_.native_handle(), SIGTERM); }
   Ending(const Ending&) = delete;
   Ending& operator=(const Ending&) = delete;
 
  private:
-  sigset_t signals_{};
   std::jthread waiting_;
 };
 
@@ -50,6 +54,7 @@ Outcome<Exit> serve(const Asked& asked) {
                  fmt::format("take {} letters and figures or more", shortest_token));
   if (asked.port < 0 || asked.port > 65535)
     return fault(fmt::format("{} is no port", asked.port), "take one from 1024 to 65535, or 0 for any that is free");
+  const sigset_t signals = held_signals();
   auto opened = room::Room::open({asked.index, asked.dossiers, asked.catalogue, asked.tables, asked.token});
   if (!opened) return tl::unexpected(opened.error());
   auto server = room::Server::bind(**opened, asked.address.empty() ? "127.0.0.1" : asked.address, asked.port);
@@ -57,7 +62,7 @@ Outcome<Exit> serve(const Asked& asked) {
   say(fmt::format("The reading room is open at {}{}\nEnd it with Ctrl-C.\n", (*server)->url(),
                   asked.token.empty() ? "" : "?token=" + room::in_address(asked.token)));
   std::fflush(stdout);
-  const Ending ending(**server);
+  const Ending ending(**server, signals);
   (*server)->serve();
   return Exit::answered;
 }

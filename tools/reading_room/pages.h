@@ -21,6 +21,7 @@ Outcome<Answer> comparison_csv(const Visit& visit);
 Outcome<Answer> sheet_page(const Visit& visit);
 Outcome<Answer> sheet_calendar(const Visit& visit);
 Outcome<Answer> lineage_page(const Visit& visit);
+Outcome<Answer> borrowings_page(const Visit& visit);
 Outcome<Answer> families_page(const Visit& visit);
 /// The measure that an address names: words, of, year, country, book.
 Outcome<MeasureAnswer> measure_asked(const Visit& visit);

@@ -2,6 +2,7 @@
 #include <fmt/format.h>
 
 #include "query/citing/cite.h"
+#include "query/grouping/borrowings.h"
 #include "query/grouping/families.h"
 #include "query/grouping/lineage.h"
 #include "tools/reading_room/pages.h"
@@ -42,6 +43,35 @@ Outcome<std::vector<Fields>> kin_told(const Visit& visit, const std::vector<Kin>
     item.set("any_change", !changes.empty());
     item.set("more", one.changes.size() > changes_shown);
     set_list(item, "changes", std::move(changes));
+    out.push_back(std::move(item));
+  }
+  return out;
+}
+
+std::vector<Fields> shared_told(const Shelf& shelf, const std::vector<SharedWith>& books) {
+  constexpr std::size_t examples = 3;
+  std::vector<Fields> out;
+  for (const SharedWith& one : books) {
+    const Book* book = shelf.book(one.book);
+    Fields item;
+    item.set("other", book != nullptr ? book->title : one.book);
+    item.set("other_year", book != nullptr ? year_of(*book) : "no date");
+    item.set("count", std::to_string(one.recipes));
+    item.set("copies", std::to_string(one.copies));
+    item.set("same_author", one.same_author);
+    set(item, "order", one.order.why);
+    std::vector<Fields> pairs;
+    for (const Borrowing& pair : one.borrowings) {
+      if (pairs.size() == examples) break;
+      Fields two;
+      two.set("own", pair.id);
+      two.set("own_address", address("/recipe", {{"id", pair.id}}));
+      two.set("theirs", pair.source);
+      two.set("theirs_address", address("/recipe", {{"id", pair.source}}));
+      two.set("share", fmt::format("{:.0f}", pair.verbatim * 100));
+      pairs.push_back(std::move(two));
+    }
+    set_list(item, "pairs", std::move(pairs));
     out.push_back(std::move(item));
   }
   return out;
@@ -90,6 +120,34 @@ Outcome<Answer> lineage_page(const Visit& visit) {
   fields.set("any_stemma", stemma.size() > 1);
   set_list(fields, "stemma", std::move(stemma));
   return page(visit, recipe->recipe.title + ": lineage", "search", "room_lineage", std::move(fields));
+}
+
+Outcome<Answer> borrowings_page(const Visit& visit) {
+  const std::string id = visit.request.asked("book");
+  const Book* book = visit.shelf().book(id);
+  if (book == nullptr)
+    return nothing_here(
+        visit, {fmt::format("the shelf has no book \"{}\"", id.substr(0, 80)), {}, 0, "choose one from the shelf"});
+  const auto borrowings = visit.room.readers().borrowings(visit.shelf(), id);
+  if (!borrowings) return tl::unexpected(borrowings.error());
+  Fields fields = fields_of(visit);
+  fields.set("title", book->title);
+  fields.set("year", year_of(*book));
+  fields.set("book_address", address("/book", {{"id", id}}));
+  fields.set("recipes", std::to_string((*borrowings)->recipes));
+  fields.set("kin", std::to_string((*borrowings)->kin));
+  set(fields, "borrowings_note", (*borrowings)->note);
+  bool any = false;
+  for (const auto& [name, books] :
+       {std::pair{"earlier", &(*borrowings)->earlier}, std::pair{"undecided", &(*borrowings)->undecided},
+        std::pair{"later", &(*borrowings)->later}}) {
+    auto told = shared_told(visit.shelf(), *books);
+    fields.set(std::string("any_") + name, !told.empty());
+    any = any || !told.empty();
+    set_list(fields, name, std::move(told));
+  }
+  fields.set("any", any);
+  return page(visit, book->title + ": whom it draws on", "shelf", "room_borrowings", std::move(fields));
 }
 
 Outcome<Answer> families_page(const Visit& visit) {

@@ -101,6 +101,9 @@ Outcome<Answer> shelf_page(const Visit& visit) {
       set(item, "country", book.country);
       const auto count = shelf.database().get_termfreq(schema::term(schema::book, book.id));
       item.set("count", std::to_string(count));
+      const auto statements = shelf.statements(book.id);
+      item.set("stated", std::to_string(statements ? statements->size() : 0));
+      item.set("draws", address("/borrowings", {{"book", book.id}}));
       item.set("address", address("/book", {{"id", book.id}}));
       books.push_back(std::move(item));
     }

@@ -72,6 +72,18 @@ Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
   return families_;
 }
 
+Outcome<std::shared_ptr<const Borrowings>> Readers::borrowings(const Shelf& shelf, const std::string& book) {
+  const std::lock_guard lock(borrowings_mutex_);
+  const std::string now = stamp();
+  if (borrowings_stamp_ != now) borrowings_.clear();
+  borrowings_stamp_ = now;
+  auto& kept = borrowings_[book];
+  if (kept) return kept;
+  auto fresh = borrowings_of(shelf, *lexicon(), book);
+  if (!fresh) return tl::unexpected(fresh.error());
+  return kept = std::make_shared<const Borrowings>(std::move(*fresh));
+}
+
 void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {
   const std::lock_guard lock(mutex_);
   if (stamp == stamp_ && idle_.size() < most_idle) idle_.push_back(std::move(reading));

@@ -1,6 +1,7 @@
 // An open shelf for each reader: Xapian's database is not thread-safe, so each request borrows one that no other has.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <mutex>
 #include <string>
@@ -11,6 +12,7 @@
 #include "indexer/storing/shelf.h"
 #include "query/comparing/yardstick.h"
 #include "query/cooking/kitchen.h"
+#include "query/grouping/borrowings.h"
 #include "query/grouping/families.h"
 
 namespace gallipot::room {
@@ -49,6 +51,9 @@ class Readers {
     std::mutex families_mutex_;
     std::shared_ptr<const Families> families_;
     std::string families_stamp_;
+    std::mutex borrowings_mutex_;
+    std::map<std::string, std::shared_ptr<const Borrowings>> borrowings_;  ///< by book
+    std::string borrowings_stamp_;
   };
 
   /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.
@@ -59,6 +64,8 @@ class Readers {
   const Heats& heats() const { return *tables_shared_.heats; }
   /// The families of dishes, worked out once for each state of the index.
   Outcome<std::shared_ptr<const Families>> families(const Shelf& shelf);
+  /// The borrowings of a book, likewise.
+  Outcome<std::shared_ptr<const Borrowings>> borrowings(const Shelf& shelf, const std::string& book);
 
   const std::string& index() const { return index_; }
   const std::string& tables() const { return tables_; }
@@ -83,6 +90,9 @@ class Readers {
   std::mutex families_mutex_;
   std::shared_ptr<const Families> families_;
   std::string families_stamp_;
+  std::mutex borrowings_mutex_;
+  std::map<std::string, std::shared_ptr<const Borrowings>> borrowings_;  ///< by book
+  std::string borrowings_stamp_;
 };
 
 }  // namespace gallipot::room

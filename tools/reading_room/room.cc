@@ -21,7 +21,7 @@ struct Route {
   bool needs_shelf;
 };
 
-constexpr std::array<Route, 42> routes = {{
+constexpr std::array<Route, 43> routes = {{
     {"GET", "/", start_page, false},
     {"GET", "/shelf", shelf_page, false},
     {"GET", "/book", book_page, true},
@@ -33,6 +33,7 @@ constexpr std::array<Route, 42> routes = {{
     {"GET", "/sheet", sheet_page, true},
     {"GET", "/sheet.ics", sheet_calendar, true},
     {"GET", "/lineage", lineage_page, true},
+    {"GET", "/borrowings", borrowings_page, true},
     {"GET", "/families", families_page, true},
     {"GET", "/measures", measures_page, true},
     {"GET", "/dossiers", dossiers_page, false},
