@@ -346,5 +346,40 @@ TEST_F(Program, AShelfOfWhichNothingCanBeIndexedIsAFault) {
   EXPECT_NE((ran.out + ran.err).find("no-such.txt"), std::string::npos) << ran.out << ran.err;
 }
 
+TEST_F(Program, ADossierIsKeptFromQuestionToBibliography) {
+  const std::string id = best("damson catsup");
+  const std::string at = "--dossiers '" + (folder_ / "dossiers").string() + "' ";
+  const auto dossier = [&](const std::string& words) { return ask("dossier " + words, at); };
+  EXPECT_EQ(dossier("list").exit, 1);
+  EXPECT_EQ(dossier("begin damson --title 'Damson catsup' --question 'How did it keep?'").exit, 0);
+  EXPECT_EQ(dossier("keep damson " + id + " --chosen --reason 'the oldest'").exit, 0);
+  EXPECT_EQ(dossier("note damson " + id + " 'to be shown'").exit, 0);
+  const Ran first = dossier("try damson " + id + " --batch 1/4");
+  EXPECT_EQ(first.exit, 0) << first.err;
+  EXPECT_NE(first.out.find("Trial 1"), std::string::npos) << first.out;
+  const Ran second = dossier("try damson " + id + " --change 'turn the ginger down by a third'");
+  EXPECT_NE(second.out.find("Trial 2"), std::string::npos) << second.out << second.err;
+  EXPECT_EQ(dossier("taste damson 2 'rounder' --verdict 'this one'").exit, 0);
+  EXPECT_EQ(dossier("decide damson 'sloes will do' --about damsons").exit, 0);
+  const Ran shown = dossier("show damson");
+  EXPECT_NE(shown.out.find("to be shown"), std::string::npos) << shown.out << shown.err;
+  EXPECT_NE(shown.out.find("[^1]: "), std::string::npos);
+  EXPECT_NE(dossier("write damson --as bibtex").out.find("@incollection{"), std::string::npos);
+  EXPECT_EQ(dossier("earlier damson").exit, 0);
+  EXPECT_EQ(dossier("list").exit, 0);
+  expect_fault(dossier("show dampson"), "there is no dossier \"dampson\"");
+  expect_fault(dossier("try damson " + id + " --change 'a little less ginger'"), "does not say by how much");
+  expect_fault(dossier("fold damson"), "take one of list");
+  expect_fault(dossier("begin ../damson"), "cannot be the name of a dossier");
+  expect_fault(dossier("keep damson pellowe-1884/9999"), "pellowe-1884");
+}
+
+TEST_F(Program, ARoomForOthersNeedsAnAddressAndAToken) {
+  expect_fault(ask("serve", "--address 0.0.0.0"), "give both --address and --token");
+  expect_fault(ask("serve", "--token abcdefabcdef"), "give both --address and --token");
+  expect_fault(ask("serve", "--address 0.0.0.0 --token short"), "too short");
+  expect_fault(ask("serve", "--port 70000"), "is no port");
+}
+
 }  // namespace
 }  // namespace gallipot
