@@ -20,6 +20,7 @@
 #include <vector>
 
 #include "indexer/catalogue/shelf_list.h"
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
