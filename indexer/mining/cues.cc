@@ -11,7 +11,7 @@
 namespace gallipot::mining {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, Cue>, 14> names = {{{"verb", verb},
+constexpr std::array<std::pair<std::string_view, Cue>, 15> names = {{{"verb", verb},
                                                                      {"copula", copula},
                                                                      {"link", link},
                                                                      {"alias", alias},
@@ -24,7 +24,8 @@ constexpr std::array<std::pair<std::string_view, Cue>, 14> names = {{{"verb", ve
                                                                      {"share", share},
                                                                      {"allotted", allotted},
                                                                      {"tester", tester},
-                                                                     {"span", mining::span}}};
+                                                                     {"span", mining::span},
+                                                                     {"sign", sign}}};
 
 std::unordered_map<std::string, std::uint32_t> load() {
   std::unordered_map<std::string, std::uint32_t> words;

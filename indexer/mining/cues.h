@@ -21,6 +21,7 @@ enum Cue : std::uint32_t {
   share = 1024,     ///< "to", "per", "in": so many of one to one of the other
   tester = 4096,    ///< "flour", "paper", "hand": what an oven is tried with
   span = 8192,      ///< "minutes", "seconds"
+  sign = 16384,     ///< "dipped", "snaps", "flakes": by what a stage of boiled sugar is known
   allotted = 2048,  ///< "allow", "add", "put": a proportion to be taken, not what a measure holds
 };
 

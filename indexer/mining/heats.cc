@@ -2,12 +2,10 @@
 #include "indexer/mining/heats.h"
 
 #include <algorithm>
-#include <charconv>
-#include <optional>
 
-#include "indexer/lexicon/phrases.h"
-#include "indexer/lexicon/tables.h"
 #include "indexer/mining/cues.h"
+#include "indexer/mining/gauged.h"
+#include "indexer/mining/heat_names.h"
 #include "indexer/parsing/numbers.h"
 
 namespace gallipot::mining {
@@ -15,140 +13,6 @@ namespace {
 
 using parsing::Extent;
 using parsing::Row;
-
-struct Heat {
-  std::string name, kind, of;
-  double low = 0, high = 0;
-  bool lone = false;
-};
-
-struct Heats {
-  std::vector<Heat> all;
-  Phrases phrases;  ///< value: index in all
-  std::vector<std::string> stage_words;
-};
-
-double number_in(std::string_view cell) {
-  double value = 0;
-  std::from_chars(cell.data(), cell.data() + cell.size(), value);
-  return value;
-}
-
-Heats load() {
-  Heats heats;
-  const auto table = parse_table(built_in_table("heat-words"), "heat-words", "heat-words.tsv");
-  if (!table) return heats;
-  for (const auto& row : table->rows) {
-    const auto cell = [&](std::string_view column) { return std::string(table->cell(row, column)); };
-    heats.all.push_back(
-        {cell("name"), cell("kind"), cell("of"), number_in(cell("low")), number_in(cell("high")), cell("lone") == "1"});
-    const auto index = static_cast<std::uint32_t>(heats.all.size() - 1);
-    heats.phrases.add(heats.all.back().name, index);
-    const std::string forms = cell("forms");
-    for (const auto form : parts_of(forms))
-      if (!form.empty()) heats.phrases.add(form, index);
-    if (heats.all.back().kind != "stage") continue;
-    for (const auto& names : {cell("name"), forms})
-      for (const auto name : parts_of(names)) heats.stage_words.emplace_back(name.substr(name.find_last_of(' ') + 1));
-  }
-  return heats;
-}
-
-const Heats& known() {
-  static const Heats heats = load();
-  return heats;
-}
-
-struct Named {
-  Extent at;
-  const Heat* heat;
-};
-
-std::vector<Named> named_heats(const Row& row) {
-  std::vector<Named> out;
-  for (std::uint32_t i = 0; i < row.size();) {
-    const auto match = row.point(i) ? Phrases::Match{} : known().phrases.longest(*row.words, i);
-    if (match.words > 0) out.push_back({{i, i + match.words}, &known().all[match.value]});
-    i += std::max(1U, match.words);
-  }
-  return out;
-}
-
-/// So many degrees, or a count, as printed.
-struct Reading {
-  Extent at;
-  Range value;
-  std::string unit;
-};
-
-bool degree_sign(const Row& row, std::uint32_t i) {
-  const auto key = row.key(i);
-  if (key == "f" && row.word(i).capital) return true;  // "242 F."
-  if (key == "fahr" || key == "fahrenheit") return true;
-  return key == "\u00B0" || key == "\u00BA" || key == "degree" || key == "degrees" || key == "deg";
-}
-
-/// Which scale the words after a figure name: "Fahr.", "F.", "of Fahrenheit's thermometer".
-std::string scale_after(const Row& row, std::uint32_t from) {
-  for (std::uint32_t i = from; i < row.size() && i < from + 5; ++i) {
-    const auto key = row.key(i);
-    if (key.starts_with("fahr") || (key == "f" && i <= from + 1)) return "degree Fahrenheit";
-    if (key.starts_with("reaum")) return "degree Reaumur";
-    if (key.starts_with("centig") || key == "celsius") return "degree Celsius";
-    if (key == "above" && row.key(i + 1) == "proof") return "degree above proof";
-    if (row.word(i).kind == Word::Kind::number) break;
-  }
-  return "degree";
-}
-
-/// "236°", "236° to 238°", "one hundred degrees".
-std::optional<Reading> degrees_at(const Row& row, std::uint32_t i) {
-  const auto first = parsing::number_at(row, i);
-  if (!first.words || first.article) return std::nullopt;
-  std::uint32_t end = i + first.words;
-  if (!degree_sign(row, end)) return std::nullopt;
-  Reading out{{i, end + 1}, first.value, {}};
-  for (end = out.at.end; row.key(end) == "." && row.word(end).glued;) ++end;
-  const bool joined = row.key(end) == "-" || row.key(end) == "--" || row.key(end) == "to" || row.key(end) == "or";
-  if (joined) {
-    const auto second = parsing::number_at(row, end + 1);
-    if (second.words && !second.article && second.value.high > first.value.low) {
-      out.value.high = second.value.high;
-      out.at.end = end + 1 + second.words + (degree_sign(row, end + 1 + second.words) ? 1U : 0U);
-    }
-  }
-  out.unit = scale_after(
-      row, row.key(out.at.end - 1) == "f" || row.key(out.at.end - 1) == "fahr" ? out.at.end - 1 : out.at.end);
-  return out;
-}
-
-/// "The Feather, 232": the figure follows the name at once, and the degree is understood.
-std::optional<Reading> bare_degrees_after(const Row& row, const Named& named) {
-  if (named.heat->kind != "stage" && named.heat->kind != "oven") return std::nullopt;
-  std::uint32_t at = named.at.end;
-  while (at < row.size() && at < named.at.end + 3 && (row.point(at) || row.key(at) == "at")) ++at;
-  const auto n = parsing::number_at(row, at);
-  if (at == named.at.end || !n.words || n.article || n.value.low < 200 || row.word(at).kind != Word::Kind::number)
-    return std::nullopt;
-  return Reading{{at, at + n.words}, n.value, "degree"};
-}
-
-std::vector<Reading> readings(const Passage& passage) {
-  std::vector<Reading> out;
-  const Row& row = passage.row();
-  for (std::uint32_t i = 0; i < row.size(); ++i) {
-    if (row.key(i) == "count" || row.key(i) == "counting") {
-      const auto n = parsing::number_at(row, i + 1);
-      if (n.words && !n.article) out.push_back({{i, i + 1 + n.words}, n.value, "count"});
-      continue;
-    }
-    if (auto reading = degrees_at(row, i)) {
-      i = reading->at.end - 1;
-      out.push_back(std::move(*reading));
-    }
-  }
-  return out;
-}
 
 bool sweet_context(const Passage& passage, Extent around) {
   const Row& row = passage.row();
@@ -172,7 +36,7 @@ bool same_clause(const Row& row, Extent a, Extent b) {
 }
 
 /// Whether a reading can be of that heat.
-bool possible(const Passage& passage, const Reading& reading, const Named& named) {
+bool possible(const Passage& passage, const Gauged& reading, const NamedHeat& named) {
   const Heat& heat = *named.heat;
   if (reading.unit == "count") return heat.kind == "oven" || heat.kind == "fat";
   if (reading.unit == "degree Reaumur" || reading.unit == "degree Celsius") {
@@ -191,8 +55,8 @@ std::uint32_t distance(Extent a, Extent b) {
 constexpr std::uint32_t farthest = 24;  // words
 
 /// The heat that a reading is told of: the nearest, a little rather before it than after.
-const Named* subject_of(const Passage& passage, const Reading& reading, const std::vector<Named>& all) {
-  const Named* best = nullptr;
+const NamedHeat* subject_of(const Passage& passage, const Gauged& reading, const std::vector<NamedHeat>& all) {
+  const NamedHeat* best = nullptr;
   std::uint32_t best_distance = reading.unit == "count" ? 60 : farthest;
   for (const auto& named : all) {
     const auto far = distance(named.at, reading.at) + (named.at.begin > reading.at.begin ? 3U : 0U);
@@ -203,7 +67,7 @@ const Named* subject_of(const Passage& passage, const Reading& reading, const st
   return best;
 }
 
-Told told(const Named& named, Extent words) {
+Told told(const NamedHeat& named, Extent words) {
   Told out;
   out.measure = named.heat->name;
   out.of = named.heat->of;
@@ -212,7 +76,7 @@ Told told(const Named& named, Extent words) {
 }
 
 /// "brown a teaspoonful of flour in five minutes": a test of an oven by time.
-void browning(const Passage& passage, const std::vector<Named>& all, std::vector<Told>& out) {
+void browning(const Passage& passage, const std::vector<NamedHeat>& all, std::vector<Told>& out) {
   const Row& row = passage.row();
   for (std::uint32_t i = 0; i + 2 < row.size(); ++i) {
     if (row.key(i) != "in") continue;
@@ -232,7 +96,7 @@ void browning(const Passage& passage, const std::vector<Named>& all, std::vector
       if (key == "bread" && tried.empty()) tried = "fat";
     }
     if (!browns || tried.empty()) continue;
-    const Named* heat = nullptr;
+    const NamedHeat* heat = nullptr;
     for (const auto& named : all)
       if (named.heat->kind == tried && (!heat || distance(named.at, {i, i}) < distance(heat->at, {i, i})))
         heat = &named;
@@ -245,7 +109,7 @@ void browning(const Passage& passage, const std::vector<Named>& all, std::vector
 }
 
 /// What a stage is known by, without a figure.
-void stage_tests(const Passage& passage, const std::vector<Named>& all, std::vector<Told>& out) {
+void stage_tests(const Passage& passage, const std::vector<NamedHeat>& all, std::vector<Told>& out) {
   const Row& row = passage.row();
   for (const auto& named : all) {
     if (named.heat->kind != "stage" || (!named.heat->lone && !sweet_context(passage, named.at))) continue;
@@ -256,19 +120,15 @@ void stage_tests(const Passage& passage, const std::vector<Named>& all, std::vec
     const auto from = named.at.begin > 18 ? named.at.begin - 18 : 0;
     const auto to = std::min(row.size(), named.at.end + 18);
     std::uint32_t last = named.at.end;
-    int proofs = 0;
+    int signs = 0;
     for (auto k = from; k < to; ++k) {
       if (row.tags[k].sentence != row.tags[named.at.begin].sentence) continue;
       const auto key = row.key(k);
-      const bool proof = key == "known" || key == "ascertained" || key == "called" || key == "dropped" ||
-                         key == "dipped" || key == "dipping" || (key == "cold" && row.key(k + 1) == "water") ||
-                         key == "fly" || key == "flies" || key == "snap" || key == "snaps" || key == "strings" ||
-                         key == "ropes" || key == "fingers" || key == "finger" || key == "flakes" || key == "bubbles";
-      if (!proof) continue;
-      ++proofs;
+      if (!(passage.cues(k) & sign) || (key == "cold" && row.key(k + 1) != "water")) continue;
+      ++signs;
       last = std::max(last, k + 1);
     }
-    if (proofs < (named.heat->lone ? 1 : 2)) continue;
+    if (signs < (named.heat->lone ? 1 : 2)) continue;
     out.push_back(told(named, {named.at.begin, last}));
   }
 }
@@ -301,16 +161,10 @@ void proofs(const Passage& passage, std::vector<Told>& out) {
 
 }  // namespace
 
-std::vector<std::string> stage_words() { return known().stage_words; }
-
 std::vector<Told> heats(const Passage& passage) {
   std::vector<Told> out;
   const auto all = named_heats(passage.row());
-  auto told_degrees = readings(passage);
-  for (const auto& named : all)
-    if (auto bare = told_degrees.empty() ? bare_degrees_after(passage.row(), named) : std::nullopt)
-      told_degrees.push_back(std::move(*bare));
-  for (const auto& reading : told_degrees) {
+  for (const auto& reading : gauged(passage.row(), all)) {
     if (reading.unit == "degree above proof") {
       Told one;
       one.measure = "proof";
@@ -320,7 +174,7 @@ std::vector<Told> heats(const Passage& passage) {
       out.push_back(std::move(one));
       continue;
     }
-    const Named* subject = subject_of(passage, reading, all);
+    const NamedHeat* subject = subject_of(passage, reading, all);
     if (!subject) continue;
     auto one = told(*subject, reading.at);
     one.equals = reading.value;

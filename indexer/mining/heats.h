@@ -2,7 +2,6 @@
 // is no thermometer; and the strength of spirits.
 #pragma once
 
-#include <string>
 #include <vector>
 
 #include "indexer/mining/equalities.h"
@@ -12,8 +11,5 @@ namespace gallipot::mining {
 /// The heats told in a passage, in order. `equals` is zero and `unit` empty where the print gives a test without a
 /// figure ("at candy height it will fly like flakes").
 std::vector<Told> heats(const Passage& passage);
-
-/// All words of the names of stages of boiled sugar (data/heats.tsv).
-std::vector<std::string> stage_words();
 
 }  // namespace gallipot::mining

@@ -5,7 +5,7 @@
 
 #include "indexer/lexicon/tables.h"
 #include "indexer/mining/cues.h"
-#include "indexer/mining/heats.h"
+#include "indexer/mining/heat_names.h"
 #include "indexer/mining/sizes.h"
 #include "indexer/parsing/grammar.h"
 #include "indexer/text/words.h"
@@ -220,8 +220,8 @@ bool Scout::ties_measures(std::size_t i) const {
       amount_after(i, 24, 40))
     return true;  // "two onions weighing three ounces"
   if ((mark.flags & is_of) && i > 0 && (marks_[i - 1].flags & is_lawful) && marks_[i - 1].end + 3 >= mark.at &&
-      i + 2 < marks_.size() && (marks_[i + 1].flags & is_number) && (marks_[i + 2].flags & is_lawful) &&
-      marks_[i + 2].at <= mark.end + 24)
+      i + 2 < marks_.size() && (marks_[i + 1].flags & is_number) && marks_[i + 1].at <= mark.end + 2 &&
+      (marks_[i + 2].flags & is_lawful) && marks_[i + 2].at <= mark.end + 24)
     return true;  // "the firkin of nine gallons"
   if ((mark.flags & is_copula) && measure_before(i, 80) && amount_after(i, 24, 36)) return true;
   if ((mark.flags & is_alias) && measure_before(i, 56) && renamed_after(i)) return true;

@@ -76,8 +76,28 @@ class Program : public ::testing::Test {
   static inline std::string summary_;
 };
 
+TEST_F(Program, EvidenceIsWhatTheBooksSayOfTheirMeasures) {
+  const Ran list = ask("measure", "--evidence");
+  EXPECT_EQ(list.exit, 0) << list.err;
+  EXPECT_NE(list.out.find("\nteacup\n"), std::string::npos) << list.out;
+  EXPECT_NE(list.out.find("One teacupful is a gill and a half"), std::string::npos) << list.out;
+  const Ran ran = ask("measure", "--evidence --json");
+  EXPECT_EQ(ran.exit, 0) << ran.err;
+  rapidjson::Document json;
+  json.Parse(ran.out.c_str());
+  ASSERT_FALSE(json.HasParseError()) << ran.out;
+  ASSERT_GT(json["statements"].Size(), 30u);
+  for (const auto& s : json["statements"].GetArray()) {
+    for (const char* field : {"book", "measure", "quote"}) EXPECT_TRUE(s[field].IsString()) << field;
+    EXPECT_GT(s["line"].GetUint(), 0u);
+    EXPECT_EQ(s["unit"].IsNull(), s["equals"].IsNull());
+  }
+  expect_fault(run("measure --evidence"), "name the index");
+}
+
 TEST_F(Program, IndexTellsWhatItRead) {
   EXPECT_NE(summary_.find(" recipes of 6 books"), std::string::npos) << summary_;
+  EXPECT_NE(summary_.find("measures stated"), std::string::npos) << summary_;
   EXPECT_NE(summary_.find("pellowe-1884"), std::string::npos) << summary_;
 }
 
