@@ -66,10 +66,12 @@ std::string_view Stems::lexicon_spelling(std::string_view key) const {
   return key;
 }
 
-/// The stem of the modern spelling of a word that is neither a dish nor a stuff ("boyl"); `printed` where it has none.
-std::uint32_t Stems::modern_of(std::string_view key, std::uint32_t printed) {
-  const auto modern = lexicon_.modern_spelling(key);
-  return modern.empty() ? printed : number_of_stem_of(modern);
+/// The stem of a word spelt the modern way ("boyl", "strew'd") and then as the lexicon spells it.
+std::uint32_t Stems::plain_of(std::string_view key) {
+  std::string modern(lexicon_.modern_spelling(key));
+  if (modern.empty()) modern = key;
+  if (modern.size() > 4 && modern.ends_with("'d")) modern.replace(modern.size() - 2, 2, "ed");
+  return number_of_stem_of(lexicon_spelling(modern));
 }
 
 std::uint32_t Stems::number_of_stem_of(std::string_view word) {
@@ -89,7 +91,7 @@ Stems::Numbers Stems::meet(std::string_view key) {
     numbers.printed = number_of_stem_of(key);
     const auto lexicon = number_of_stem_of(lexicon_spelling(key));
     if (lexicon != numbers.printed) numbers.lexicon = lexicon;
-    if (!is_number(key)) numbers.plain = numbers.lexicon != none ? lexicon : modern_of(key, numbers.printed);
+    if (!is_number(key)) numbers.plain = plain_of(key);
   }
   numbers_.emplace(key, numbers);
   return numbers;

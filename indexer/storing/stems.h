@@ -26,7 +26,7 @@ class Stems {
   struct Numbers {
     std::uint32_t printed = none;  ///< as it is spelt
     std::uint32_t lexicon = none;  ///< as the lexicon spells it, where that is another stem
-    std::uint32_t plain = none;    ///< one of the two: however spelt, one; none for a number in words
+    std::uint32_t plain = none;    ///< in modern spelling: one, however printed; none for a number in words
   };
   /// `key` is a Word's key.
   Numbers numbers_of(std::string_view key);
@@ -53,7 +53,7 @@ class Stems {
     std::size_t operator()(std::string_view s) const { return std::hash<std::string_view>{}(s); }
   };
   Numbers meet(std::string_view key);
-  std::uint32_t modern_of(std::string_view key, std::uint32_t printed);
+  std::uint32_t plain_of(std::string_view key);
   std::uint32_t number_of_stem_of(std::string_view word);
   std::string_view lexicon_spelling(std::string_view key) const;
 
