@@ -65,7 +65,7 @@ std::string cited(const Considered& one) {
 std::string recipes(std::size_t count) { return fmt::format("{} recipe{}", count, count == 1 ? "" : "s"); }
 
 /// How they were chosen, and the first few that were left out.
-std::vector<std::string> told(const Choice& choice, const std::string& name, std::size_t over, const Wanted& wanted) {
+std::vector<std::string> told(const Selection& choice, const std::string& name, std::size_t over, const ChoiceLimits& wanted) {
   std::vector<std::string> out;
   const auto named = static_cast<std::size_t>(
       std::count_if(choice.taken.begin(), choice.taken.end(), [](const Considered& one) { return one.named; }));
@@ -91,8 +91,8 @@ std::vector<std::string> told(const Choice& choice, const std::string& name, std
 }
 
 /// Parts what was considered, best first, into what is taken and what is not.
-Choice parted(std::vector<Scored> all, const std::string& name, const Wanted& wanted) {
-  Choice out;
+Selection parted(std::vector<Scored> all, const std::string& name, const ChoiceLimits& wanted) {
+  Selection out;
   std::size_t over = 0;
   const double best = all.empty() ? 0 : all.front().recipe.score;
   for (Scored& one : all) {
@@ -116,8 +116,8 @@ Considered considered_as(const ComparableRecipe& recipe, double score, const Nam
 
 }  // namespace
 
-Outcome<Choice> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const std::string& words,
-                               const Filter& filter, const Wanted& wanted, const Ranking& ranking) {
+Outcome<Selection> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const std::string& words,
+                               const Filter& filter, const ChoiceLimits& wanted, const Ranking& ranking) {
   Telling telling(shelf, lexicon);
   Weights stems;
   for (const auto& stem : telling.stems_of(words)) stems[stem] = 1;
@@ -128,12 +128,12 @@ Outcome<Choice> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const
   std::vector<Scored> all;
   for (const auto& found : weigh(shelf, lexicon, asked, stems, filter, ranking, telling, 0, considered))
     all.push_back({considered_as(found.recipe, found.score, name), found.alike.stuff});
-  if (all.empty()) return Choice{};
+  if (all.empty()) return Selection{};
   return parted(std::move(all), words, wanted);
 }
 
-Outcome<Choice> chosen_by_recipe(const Shelf& shelf, const Lexicon& lexicon, const std::string& id,
-                                 const Filter& filter, const Wanted& wanted, const Ranking& ranking) {
+Outcome<Selection> chosen_by_recipe(const Shelf& shelf, const Lexicon& lexicon, const std::string& id,
+                                 const Filter& filter, const ChoiceLimits& wanted, const Ranking& ranking) {
   const auto recipe = shelf.recipe(id);
   if (!recipe) return tl::unexpected<Fault>(recipe.error());
   const auto set = variants_of(shelf, lexicon, id, filter, considered, ranking);

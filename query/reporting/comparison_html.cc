@@ -152,7 +152,7 @@ Fields witness_fields(const Comparison& comparison, std::size_t w) {
 /// "Walnut catsup: A, B and D. Walnut ketchup: C."
 std::string names_words(const Comparison& comparison) {
   std::string out;
-  for (const NameUsed& used : names_used(comparison)) {
+  for (const NameBorne& used : names_used(comparison)) {
     std::vector<std::string> who;
     for (const std::size_t w : used.witnesses)
       who.push_back(comparison.witnesses[w].siglum + " " + year_words(comparison.witnesses[w]));
