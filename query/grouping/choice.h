@@ -19,8 +19,8 @@ inline constexpr double namesake = 0.45;
 
 /// What is asked of a choice.
 struct ChoiceLimits {
-  std::size_t limit = 50;       ///< at most so many
-  bool by_name_only = false;    ///< leave out what is alike under another name
+  std::size_t limit = 50;     ///< at most so many
+  bool by_name_only = false;  ///< leave out what is alike under another name
 };
 
 /// A recipe that was considered.
@@ -45,13 +45,13 @@ inline constexpr std::size_t most_left_out = 12;
 /// what it is made of or the kind that it is, in any spelling that the lexicon holds for one, and its title names no
 /// other kind of dish. Nothing taken where nothing is found. Faults: as find().
 Outcome<Selection> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const std::string& words,
-                               const Filter& filter = {}, const ChoiceLimits& wanted = {},
-                               const Ranking& ranking = built_in_ranking());
+                                  const Filter& filter = {}, const ChoiceLimits& wanted = {},
+                                  const Ranking& ranking = built_in_ranking());
 
 /// The recipe `id` and its variants: those that bear the name of its dish or are made as it is. Faults: no such id
 /// (nearest named).
 Outcome<Selection> chosen_by_recipe(const Shelf& shelf, const Lexicon& lexicon, const std::string& id,
-                                 const Filter& filter = {}, const ChoiceLimits& wanted = {},
-                                 const Ranking& ranking = built_in_ranking());
+                                    const Filter& filter = {}, const ChoiceLimits& wanted = {},
+                                    const Ranking& ranking = built_in_ranking());
 
 }  // namespace gallipot

@@ -222,8 +222,7 @@ std::string comparison_as_html(const Comparison& comparison) {
   fill_head(fields, comparison);
   fill_tables(fields, comparison);
   html::Page page;
-  page.title =
-      capitalized(comparison.dish) + ": " + count_words(comparison.witnesses.size()) + years_words(comparison);
+  page.title = capitalized(comparison.dish) + ": " + count_words(comparison.witnesses.size()) + years_words(comparison);
   page.body = html::render("comparison", fields);
   page.head = "<style>\n" + std::string(html::page_file("comparison.css")) + "</style>";
   return html::whole_page(page);
