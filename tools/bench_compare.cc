@@ -4,8 +4,8 @@
 
 #include <CLI/CLI.hpp>
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
+#include <ctime>
 
 #include "query/grouping/choice.h"
 #include "query/grouping/variants.h"
@@ -20,14 +20,14 @@ struct Asked {
   unsigned times = 9;
 };
 
-/// The middle of so many runs, in milliseconds.
+/// The middle of so many runs, in milliseconds of the processor (other work on the machine does not count).
 template <typename Work>
 double middle_of(unsigned times, Work work) {
   std::vector<double> out;
   for (unsigned i = 0; i < times; ++i) {
-    const auto begin = std::chrono::steady_clock::now();
+    const std::clock_t begin = std::clock();
     work();
-    out.push_back(std::chrono::duration<double, std::milli>(std::chrono::steady_clock::now() - begin).count());
+    out.push_back(static_cast<double>(std::clock() - begin) * 1000 / CLOCKS_PER_SEC);
   }
   std::nth_element(out.begin(), out.begin() + times / 2, out.end());
   return out[times / 2];
@@ -42,7 +42,8 @@ Outcome<bool> measure(const Asked& asked) {
   if (!measures) return tl::unexpected(measures.error());
   const auto yardstick = Yardstick::load(std::move(*measures));
   if (!yardstick) return tl::unexpected(yardstick.error());
-  fmt::print("{} recipes on the shelf; milliseconds, the middle of {}\n", shelf->recipe_count(), asked.times);
+  fmt::print("{} recipes on the shelf; milliseconds of the processor, the middle of {}\n", shelf->recipe_count(),
+             asked.times);
   fmt::print("{:<24} {:>8} {:>9} {:>8} {:>9} {:>8}\n", "dish", "recipes", "variants", "choice", "compare", "page");
   for (const std::string& dish : asked.dishes) {
     const auto choice = chosen_by_dish(*shelf, **lexicon, dish);
@@ -53,12 +54,11 @@ Outcome<bool> measure(const Asked& asked) {
     const auto compared = compare(*shelf, ids, *yardstick);
     if (!compared) return tl::unexpected(compared.error());
     std::size_t bytes = 0;
-    const double variants = middle_of(
-        asked.times, [&] { bytes += variants_of(*shelf, **lexicon, ids.front(), {}, 50)->variants.size(); });
+    const double variants =
+        middle_of(asked.times, [&] { bytes += variants_of(*shelf, **lexicon, ids.front(), {}, 50)->variants.size(); });
     const double choosing =
         middle_of(asked.times, [&] { bytes += chosen_by_dish(*shelf, **lexicon, dish)->taken.size(); });
-    const double comparing =
-        middle_of(asked.times, [&] { bytes += compare(*shelf, ids, *yardstick)->rows.size(); });
+    const double comparing = middle_of(asked.times, [&] { bytes += compare(*shelf, ids, *yardstick)->rows.size(); });
     const double page = middle_of(asked.times, [&] { bytes += comparison_as_html(*compared).size(); });
     fmt::print("{:<24} {:>8} {:>9.1f} {:>8.1f} {:>9.1f} {:>8.1f}\n", dish, ids.size(), variants, choosing, comparing,
                page);

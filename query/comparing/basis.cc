@@ -16,11 +16,11 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t fewest_for_base = 4;  // witnesses that tell the dish's own base, where fewer than half do
-constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
+constexpr double least_share = 0.1;         // of the batch, for a stuff to be its chief ingredient
 
 /// Whether a stuff of this kind only seasons, raises or sets others.
 bool only_seasons(const Holding& holding) {
-  static constexpr std::array<const char*, 7> kinds{"spice",  "herb", "leaven", "gelling",
+  static constexpr std::array<const char*, 7> kinds{"spice",  "herb", "leaven",   "gelling",
                                                     "colour", "drug", "household"};
   return holding.name == "salt" ||
          std::any_of(kinds.begin(), kinds.end(), [&](const char* kind) { return holding.kind == kind; });

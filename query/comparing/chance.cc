@@ -26,8 +26,7 @@ Tables tables_like(const FourFold& table) {
   Tables out;
   out.first = with + here > all ? with + here - all : 0;
   for (std::size_t k = out.first; k <= std::min(with, here); ++k)
-    out.chance.push_back(
-        std::exp(log_choose(here, k) + log_choose(all - here, with - k) - log_choose(all, with)));
+    out.chance.push_back(std::exp(log_choose(here, k) + log_choose(all - here, with - k) - log_choose(all, with)));
   return out;
 }
 

@@ -25,9 +25,9 @@ double fisher_exact(const FourFold& table);
 double least_fisher(const FourFold& table);
 
 /// How many of the tests can have counted at all: the smallest K such that no more than K of them could reach
-/// `level` / K. Tests whose `least` value lies above level / K can never be told from chance and cost nothing. A test is
-/// then held to be more than chance where its value times K is within `level`; all tests together are then wrong in at
-/// most `level` of such sets. Nought where there is no test. Source: Tarone 1990, "A modified Bonferroni method for
+/// `level` / K. Tests whose `least` value lies above level / K can never be told from chance and cost nothing. A test
+/// is then held to be more than chance where its value times K is within `level`; all tests together are then wrong in
+/// at most `level` of such sets. Nought where there is no test. Source: Tarone 1990, "A modified Bonferroni method for
 /// discrete data", Biometrics 46.
 std::size_t tests_that_count(std::vector<double> least, double level);
 

@@ -53,8 +53,8 @@ std::string common_dish(const std::vector<Witness>& witnesses) {
     std::map<std::string, std::size_t> counts;
     for (const Witness& witness : witnesses)
       if (!(witness.recipe.dish.*part).empty()) ++counts[witness.recipe.dish.*part];
-    const auto best =
-        std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    const auto best = std::max_element(counts.begin(), counts.end(),
+                                       [](const auto& a, const auto& b) { return a.second < b.second; });
     return best == counts.end() || best->second * 2 < witnesses.size() ? std::string() : best->first;
   };
   const std::string base = commonest(&Dish::base), kind = commonest(&Dish::kind);
@@ -244,7 +244,8 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.conflicts = conflicts_of(out.steps);
   out.contrasts = contrasts_of(out);
   out.trends = trends_of(out);
-  for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].apart = apart_of(out, yardstick, w);
+  std::vector<Apart> apart = apart_of(out, yardstick);
+  for (std::size_t w = 0; w < out.witnesses.size(); ++w) out.witnesses[w].apart = std::move(apart[w]);
   out.notes = findings(out, yardstick);
   return out;
 }

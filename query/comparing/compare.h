@@ -57,9 +57,9 @@ struct Sort {
 /// An amount out of line with the others of its row.
 struct OutOfLine {
   std::size_t witness = 0;
-  double times = 1;            ///< of the median of the others
-  double low = 1, high = 1;    ///< the least and the most that this multiple can be, by the ranges of both
-  std::size_t others = 0;      ///< so many amounts in the same unit
+  double times = 1;          ///< of the median of the others
+  double low = 1, high = 1;  ///< the least and the most that this multiple can be, by the ranges of both
+  std::size_t others = 0;    ///< so many amounts in the same unit
 };
 
 /// What recipes elsewhere on the shelf, of any dish, have of a stuff: per kilogram of all that can be weighed.
@@ -77,11 +77,11 @@ struct Row {
   std::size_t measured = 0;      ///< how many of them the median is of
   std::optional<Amount> median;  ///< of per_basis over those with an amount: low and high are the quartiles
   double least = 0, most = 0;    ///< of the likely values
-  double spread = 0;             ///< a factor: about two thirds lie within the median over and times this (exp of 1.4826
-                                 ///< times the median absolute deviation of the logarithms); 0 of fewer than three
+  double spread = 0;  ///< a factor: about two thirds lie within the median over and times this (exp of 1.4826
+                      ///< times the median absolute deviation of the logarithms); 0 of fewer than three
   std::vector<OutOfLine> out_of_line;
   std::optional<Elsewhere> elsewhere;  ///< none where the shelf was not asked or tells too little
-  std::string note;              ///< what is out of line, in words; may be empty
+  std::string note;                    ///< what is out of line, in words; may be empty
 };
 
 struct StepCell {
@@ -101,8 +101,9 @@ struct StepRow {
   std::string op;  ///< the commonest in the row
   std::vector<StepCell> cells;
   std::size_t witnesses = 0;
-  bool consensus = false;        ///< half or more of the witnesses that tell a method have it
-  std::vector<Named> stuffs;     ///< that a third or more of its witnesses, and two at least, name with it; commonest first
+  bool consensus = false;  ///< half or more of the witnesses that tell a method have it
+  std::vector<Named>
+      stuffs;  ///< that a third or more of its witnesses, and two at least, name with it; commonest first
   std::optional<Range> minutes;  ///< the shortest and the longest told; none where no one says
   double middle = 0;             ///< minutes: the median of what is told
   std::size_t timed = 0;         ///< how many say how long
@@ -110,7 +111,7 @@ struct StepRow {
 
 /// One step for which two witnesses tell times that cannot both be meant.
 struct Conflict {
-  std::size_t step = 0;               ///< place in Comparison::steps
+  std::size_t step = 0;                 ///< place in Comparison::steps
   std::size_t shorter = 0, longer = 0;  ///< witnesses
 };
 
@@ -118,8 +119,8 @@ struct Conflict {
 struct Contrast {
   std::string thing, circumstance;  ///< "vinegar", "before 1840"
   std::size_t with_here = 0, with_there = 0, without_here = 0, without_there = 0;
-  double p = 1;       ///< of Fisher's exact test, two-sided
-  double among = 1;   ///< p counting all the tests that could have told (Tarone 1990)
+  double p = 1;           ///< of Fisher's exact test, two-sided
+  double among = 1;       ///< p counting all the tests that could have told (Tarone 1990)
   std::size_t tried = 0;  ///< those tests
   std::string sentence;
 };
@@ -127,12 +128,12 @@ struct Contrast {
 /// An ingredient that rises or falls with the years.
 struct Trend {
   std::string stuff;
-  double decade = 1;             ///< the factor in ten years (Theil-Sen on logarithms)
-  double low = 1, high = 1;      ///< within these with 95 in 100
-  double tau = 0, p = 1;         ///< Kendall's
-  double among = 1;              ///< p counting all ingredients tried
+  double decade = 1;         ///< the factor in ten years (Theil-Sen on logarithms)
+  double low = 1, high = 1;  ///< within these with 95 in 100
+  double tau = 0, p = 1;     ///< Kendall's
+  double among = 1;          ///< p counting all ingredients tried
   std::size_t amounts = 0, tried = 0;
-  int from = 0, to = 0;          ///< years
+  int from = 0, to = 0;  ///< years
   std::string sentence;
 };
 
@@ -143,9 +144,9 @@ struct Comparison {
   std::string basis_why;  ///< why that basis, as a clause
   double per = 1000;      ///< amounts are per this much of the basis; 0 for "as printed", where per_basis is amount
   Amount::Unit per_unit = Amount::Unit::gram;
-  std::vector<Row> rows;           ///< by share of witnesses, then by amount
-  std::vector<StepRow> steps;      ///< in order of doing
-  std::size_t methods = 0;         ///< witnesses that tell any step
+  std::vector<Row> rows;       ///< by share of witnesses, then by amount
+  std::vector<StepRow> steps;  ///< in order of doing
+  std::size_t methods = 0;     ///< witnesses that tell any step
   std::vector<Conflict> conflicts;
   std::vector<Contrast> contrasts;  ///< surest first, at most five
   std::vector<Trend> trends;        ///< surest first

@@ -34,9 +34,9 @@ std::string out_of_line_words(const Comparison& comparison, const Row& row, cons
     if (value <= 0) return std::string("0");
     return found.times >= 1 ? multiple_figure(value) : "1/" + multiple_figure(1 / value);
   };
-  std::string out = fmt::format("{} has {} the median of {} others ({} to {})",
-                                comparison.witnesses[found.witness].siglum, multiple(found.times), found.others,
-                                end(found.low), end(found.high));
+  std::string out =
+      fmt::format("{} has {} the median of {} others ({} to {})", comparison.witnesses[found.witness].siglum,
+                  multiple(found.times), found.others, end(found.low), end(found.high));
   const auto& share = row.cells[found.witness].of_batch;
   if (row.elsewhere && share && share->unit == row.elsewhere->middle.unit) {
     const bool beyond = found.times >= 1 ? share->low > row.elsewhere->most : share->high < row.elsewhere->least;
@@ -116,8 +116,8 @@ std::vector<std::string> out_of_line(const Comparison& comparison) {
 std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
   if (comparison.rows.empty()) return {"No ingredient was read in any of them; the methods can be compared."};
   if (comparison.basis == as_printed) {
-    const bool any = std::any_of(comparison.rows.begin(), comparison.rows.end(),
-                                 [](const Row& row) { return row.measured > 0; });
+    const bool any =
+        std::any_of(comparison.rows.begin(), comparison.rows.end(), [](const Row& row) { return row.measured > 0; });
     if (!any) return {"No recipe here gives an amount that can be told in figures; who has what can still be seen."};
     return {"Amounts stand as printed, not brought to one size of batch: " + comparison.basis_why + "."};
   }
@@ -193,7 +193,8 @@ std::vector<std::string> findings(const Comparison& comparison, const Yardstick&
     append(findings_on_stuffs(comparison));
   }
   if (comparison.witnesses.size() == 1)
-    out.emplace_back("One recipe alone: its amounts are brought to the basis, and there is nothing to set beside them.");
+    out.emplace_back(
+        "One recipe alone: its amounts are brought to the basis, and there is nothing to set beside them.");
   append(what_could_not_be_done(comparison));
   return out;
 }

@@ -26,8 +26,8 @@ std::vector<std::string> findings_on_stuffs(const Comparison& comparison);
 /// Things that split the witnesses as something else does - the years, the country, the kind of dish it is called,
 /// another thing - more nearly than chance explains. Ingredients and operations are tried that two or more have and two
 /// or more have not, against at most five years, and the twelve that divide most evenly against one another (chosen by
-/// their counts alone); the chance of each is exact, and all tried are allowed for (see tests_that_count). Surest first,
-/// one of a kind for each thing, at most five.
+/// their counts alone); the chance of each is exact, and all tried are allowed for (see tests_that_count). Surest
+/// first, one of a kind for each thing, at most five.
 std::vector<Contrast> contrasts_of(const Comparison& comparison);
 inline constexpr std::size_t most_contrasts = 5;
 
@@ -36,8 +36,8 @@ inline constexpr std::size_t most_contrasts = 5;
 std::vector<Trend> trends_of(const Comparison& comparison);
 inline constexpr std::size_t fewest_for_trends = 10;
 
-/// What the witness `w` lacks that most have, and what it alone has and does.
-Apart apart_of(const Comparison& comparison, const Yardstick& yardstick, std::size_t w);
+/// What each witness lacks that most have, and what it alone has and does; those that tell no method lack no step.
+std::vector<Apart> apart_of(const Comparison& comparison, const Yardstick& yardstick);
 inline constexpr std::size_t fewest_for_apart = 4;  ///< witnesses
 
 /// At most so many sentences on one matter.

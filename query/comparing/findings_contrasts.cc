@@ -64,8 +64,8 @@ std::vector<Mark> things(const Comparison& comparison) {
   std::vector<Mark> out;
   const auto all = [](std::size_t) { return true; };
   for (const Row& row : comparison.rows)
-    out.push_back(
-        mark(comparison, Mark::Sort::stuff, row.name, [&](std::size_t w) { return row.cells[w].present; }, all));
+    out.push_back(mark(
+        comparison, Mark::Sort::stuff, row.name, [&](std::size_t w) { return row.cells[w].present; }, all));
   std::set<std::string> ops;
   for (const Witness& witness : comparison.witnesses)
     for (const Step& step : witness.recipe.steps)
@@ -237,9 +237,9 @@ std::string said(const Mark& thing, const Mark& circumstance, const Contrast& fo
                      step ? "that do" : "with", predicate(circumstance, here));
   out += fmt::format("{} {}", of_those(here ? found.without_here : found.without_there, without),
                      step ? "that do not" : "without");
-  out += fmt::format(" (exact test: p {}; {} when all {} contrasts that could tell are allowed for).",
-                     chance_words(found.p), chance_words(found.among).substr(found.among < 0.0001 ? 0 : 2),
-                     found.tried);
+  out +=
+      fmt::format(" (exact test: p {}; {} when all {} contrasts that could tell are allowed for).",
+                  chance_words(found.p), chance_words(found.among).substr(found.among < 0.0001 ? 0 : 2), found.tried);
   return out;
 }
 

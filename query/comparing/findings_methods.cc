@@ -13,7 +13,7 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t most_on_methods = 6;  // sentences
-constexpr double comes_to_the_same = 0.7;  // likeness from which "all but two boil it" counts those that simmer it
+constexpr double comes_to_the_same = 0.7;   // likeness from which "all but two boil it" counts those that simmer it
 
 /// What the witnesses do where the most of them do `op`.
 struct Doing {
@@ -71,13 +71,11 @@ std::string said(const Comparison& comparison, const Doing& found) {
   const std::string that_tell = some_tell_none ? " that tell a method" : "";
   const bool one = comparison.methods == 1;
   if (found.without.empty())
-    return fmt::format("{}{} {}.", all_of(comparison.methods), one && some_tell_none ? " that tells a method" : that_tell,
-                       phrase(found));
-  std::string out =
-      some_tell_none
-          ? fmt::format("All but {} of the {}{} {}", number_word(found.without.size()), number_word(comparison.methods),
-                        that_tell, phrase(found))
-          : fmt::format("All but {} {}", number_word(found.without.size()), phrase(found));
+    return fmt::format("{}{} {}.", all_of(comparison.methods),
+                       one && some_tell_none ? " that tells a method" : that_tell, phrase(found));
+  std::string out = some_tell_none ? fmt::format("All but {} of the {}{} {}", number_word(found.without.size()),
+                                                 number_word(comparison.methods), that_tell, phrase(found))
+                                   : fmt::format("All but {} {}", number_word(found.without.size()), phrase(found));
   if (const std::string sigla = sigla_of(comparison, found.without); !sigla.empty())
     out += fmt::format(" (not {})", sigla);
   if (const std::string time = place_in_time(comparison, found.without); !time.empty())
@@ -117,8 +115,7 @@ std::string conflict_words(const Comparison& comparison, const Conflict& conflic
   const StepRow& row = comparison.steps[conflict.step];
   return fmt::format("They do not agree how long to {}: {} ({}) or {} ({}).", row.op,
                      duration_words(*row.cells[conflict.shorter].minutes),
-                     comparison.witnesses[conflict.shorter].siglum,
-                     duration_words(*row.cells[conflict.longer].minutes),
+                     comparison.witnesses[conflict.shorter].siglum, duration_words(*row.cells[conflict.longer].minutes),
                      comparison.witnesses[conflict.longer].siglum);
 }
 
@@ -164,25 +161,24 @@ std::vector<std::string> findings_on_methods(const Comparison& comparison, const
   return out;
 }
 
-Apart apart_of(const Comparison& comparison, const Yardstick& yardstick, std::size_t w) {
-  Apart out;
+std::vector<Apart> apart_of(const Comparison& comparison, const Yardstick& yardstick) {
   const std::size_t all = comparison.witnesses.size();
+  std::vector<Apart> out(all);
   if (all < fewest_for_apart) return out;
-  for (const Row& row : comparison.rows) {
-    if (row.cells[w].present && row.witnesses == 1) out.alone_stuffs.push_back(row.name);
-    if (!row.cells[w].present && in_most(row.witnesses, all)) out.lacks_stuffs.push_back(row.name);
-  }
-  if (comparison.witnesses[w].recipe.steps.empty()) return out;
+  for (const Row& row : comparison.rows)
+    for (std::size_t w = 0; w < all; ++w) {
+      if (row.cells[w].present && row.witnesses == 1) out[w].alone_stuffs.push_back(row.name);
+      if (!row.cells[w].present && in_most(row.witnesses, all)) out[w].lacks_stuffs.push_back(row.name);
+    }
   std::set<std::string> ops;
   for (const Witness& witness : comparison.witnesses)
     for (const Step& step : witness.recipe.steps)
       if (!says_little(step.op)) ops.insert(step.op);
   for (const std::string& op : ops) {
     const Doing done = doing(comparison, yardstick, op);
-    const std::size_t like = done.same.size() + done.near.size();
-    const auto among = [&](const Places& places) { return std::find(places.begin(), places.end(), w) != places.end(); };
-    if (like == 1 && among(done.same)) out.alone_steps.push_back(op);
-    if (in_most(done.same.size(), comparison.methods) && among(done.without)) out.lacks_steps.push_back(op);
+    if (done.same.size() == 1 && done.near.empty()) out[done.same.front()].alone_steps.push_back(op);
+    if (!in_most(done.same.size(), comparison.methods)) continue;
+    for (const std::size_t w : done.without) out[w].lacks_steps.push_back(op);
   }
   return out;
 }

@@ -27,7 +27,8 @@ std::string pace(const Trend& trend) {
 
 std::string said(const Trend& trend) {
   return fmt::format(
-      "{} {}: {} dated amounts, {}\xE2\x80\x93{}; slope of Theil and Sen on logarithms, Kendall's tau {:.2f}, p = {:.2g} "
+      "{} {}: {} dated amounts, {}\xE2\x80\x93{}; slope of Theil and Sen on logarithms, Kendall's tau {:.2f}, p = "
+      "{:.2g} "
       "({:.2g} when all {} ingredients tried are allowed for).",
       capitalized(trend.stuff), pace(trend), trend.amounts, trend.from, trend.to, trend.tau, trend.p, trend.among,
       trend.tried);

@@ -247,7 +247,8 @@ class Reader {
   bool bare_product(std::size_t h) const {
     const auto& mentions = holdings_[h].mentions;
     return yardstick_.is_product(last_word(holdings_[h].name)) && holdings_[h].name.find(' ') != std::string::npos &&
-           std::none_of(mentions.begin(), mentions.end(), [&](std::size_t i) { return printed(i).quantity.has_value(); });
+           std::none_of(mentions.begin(), mentions.end(),
+                        [&](std::size_t i) { return printed(i).quantity.has_value(); });
   }
 
   /// "to each pound" and no more: what the dish is named for, where it is listed.

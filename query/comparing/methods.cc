@@ -20,6 +20,26 @@ struct Laid {
   Step step;
   std::vector<std::string> stuffs;
   bool little = false;
+  std::size_t op = 0;  ///< place among the operations met with
+};
+
+/// The likeness of all operations met with, asked of the yardstick once for each pair.
+class Likenesses {
+ public:
+  Likenesses(std::vector<std::vector<Laid>>& methods, const Yardstick& yardstick) {
+    std::map<std::string, std::size_t> places;
+    for (auto& method : methods)
+      for (Laid& laid : method) laid.op = places.try_emplace(laid.step.op, places.size()).first->second;
+    count_ = places.size();
+    table_.resize(count_ * count_);
+    for (const auto& [a, at] : places)
+      for (const auto& [b, with] : places) table_[at * count_ + with] = yardstick.likeness(a, b);
+  }
+  double of(const Laid& a, const Laid& b) const { return table_[a.op * count_ + b.op]; }
+
+ private:
+  std::size_t count_ = 0;
+  std::vector<double> table_;
 };
 
 std::vector<std::string> stuffs_in(const Span& span, const ComparableRecipe& recipe, const Yardstick& yardstick) {
@@ -42,7 +62,7 @@ std::vector<Laid> told_once(const ComparableRecipe& recipe, const Yardstick& yar
       out.back().step.span.end = std::max(out.back().step.span.end, step.span.end);
       continue;
     }
-    out.push_back({step, {}, says_little(step.op)});
+    out.push_back({step, {}, says_little(step.op), 0});
   }
   for (Laid& laid : out) laid.stuffs = stuffs_in(laid.step.span, recipe, yardstick);
   return out;
@@ -54,8 +74,8 @@ bool share_a_stuff(const Laid& a, const Laid& b) {
   });
 }
 
-double likeness(const Laid& one, const Laid& other, const Yardstick& yardstick) {
-  double like = yardstick.likeness(one.step.op, other.step.op);
+double likeness(const Laid& one, const Laid& other, const Likenesses& likenesses) {
+  double like = likenesses.of(one, other);
   if (like <= 0) return 0;
   if (one.little && other.little) like *= weight_of_little;
   if (share_a_stuff(one, other)) like += same_stuff;
@@ -69,9 +89,9 @@ double likeness(const Laid& one, const Laid& other, const Yardstick& yardstick) 
 
 /// The commonest of some names; of equal ones the first by letter.
 std::string commonest(const std::map<std::string, std::size_t>& counts) {
-  return std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) {
-           return a.second < b.second;
-         })->first;
+  return std::max_element(counts.begin(), counts.end(),
+                          [](const auto& a, const auto& b) { return a.second < b.second; })
+      ->first;
 }
 
 std::vector<Named> commonly_named(const StepRow& row) {
@@ -106,8 +126,8 @@ StepRow row_of(const std::vector<std::optional<std::size_t>>& column, const std:
   for (std::size_t w = 0; w < witnesses.size(); ++w) {
     if (!column[w]) continue;
     const Laid& laid = methods[w][*column[w]];
-    row.cells[w] = {laid.step.op, laid.step.minutes,
-                    std::string(laid.step.span.in(witnesses[w].recipe.recipe.text)), laid.stuffs};
+    row.cells[w] = {laid.step.op, laid.step.minutes, std::string(laid.step.span.in(witnesses[w].recipe.recipe.text)),
+                    laid.stuffs};
     ++ops[laid.step.op];
     ++row.witnesses;
   }
@@ -144,8 +164,8 @@ bool says_little(const std::string& op) {
 }
 
 std::size_t methods_told(const std::vector<Witness>& witnesses) {
-  return static_cast<std::size_t>(std::count_if(
-      witnesses.begin(), witnesses.end(), [](const Witness& witness) { return !witness.recipe.steps.empty(); }));
+  return static_cast<std::size_t>(std::count_if(witnesses.begin(), witnesses.end(),
+                                                [](const Witness& witness) { return !witness.recipe.steps.empty(); }));
 }
 
 std::vector<StepRow> align_methods(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
@@ -155,8 +175,9 @@ std::vector<StepRow> align_methods(const std::vector<Witness>& witnesses, const 
     methods.push_back(told_once(witness.recipe, yardstick));
     lengths.push_back(methods.back().size());
   }
+  const Likenesses likenesses(methods, yardstick);
   const auto like = [&](std::size_t a, std::size_t i, std::size_t b, std::size_t j) {
-    return likeness(methods[a][i], methods[b][j], yardstick);
+    return likeness(methods[a][i], methods[b][j], likenesses);
   };
   const std::size_t told = methods_told(witnesses);
   std::vector<StepRow> rows;

@@ -41,8 +41,8 @@ class Sample {
   }
 
  private:
-  /// Recipes that have the stuff, at most `most_elsewhere`: all, or those of as many lots as are needed. In shelf order,
-  /// so that the same shelf gives the same sample.
+  /// Recipes that have the stuff, at most `most_elsewhere`: all, or those of as many lots as are needed. In shelf
+  /// order, so that the same shelf gives the same sample.
   std::vector<Xapian::docid> drawn(const std::string& stuff) const {
     std::vector<Xapian::Query> names;
     Xapian::doccount frequency = 0;
@@ -60,8 +60,8 @@ class Sample {
           schema::lots, (std::uint64_t{schema::lots} * most_elsewhere + frequency - 1) / frequency);
       std::vector<Xapian::Query> lots;
       for (unsigned lot = 0; lot < wanted; ++lot) lots.emplace_back(schema::lot_term(lot));
-      query = Xapian::Query(Xapian::Query::OP_FILTER, query,
-                            Xapian::Query(Xapian::Query::OP_OR, lots.begin(), lots.end()));
+      query =
+          Xapian::Query(Xapian::Query::OP_FILTER, query, Xapian::Query(Xapian::Query::OP_OR, lots.begin(), lots.end()));
     }
     Xapian::Enquire enquire(shelf_.database());
     enquire.set_weighting_scheme(Xapian::BoolWeight());
@@ -70,8 +70,7 @@ class Sample {
     const Xapian::MSet found = enquire.get_mset(0, most_drawn);
     std::vector<Xapian::docid> out;
     const std::size_t count = found.size(), take = std::min<std::size_t>(count, most_elsewhere);
-    for (std::size_t i = 0; i < take; ++i)
-      out.push_back(*found[static_cast<Xapian::doccount>(i * count / take)]);
+    for (std::size_t i = 0; i < take; ++i) out.push_back(*found[static_cast<Xapian::doccount>(i * count / take)]);
     return out;
   }
 

@@ -55,8 +55,8 @@ Score score_of(const std::vector<Dated>& points) {
   if (!out.any) return out;
   out.tied = !t.empty() || !u.empty();
   out.tau = out.s / std::sqrt(in_time * in_figures);
-  out.variance = (fives(n) - summed(t, fives) - summed(u, fives)) / 18 +
-                 2 * summed(t, pairs) * summed(u, pairs) / (n * (n - 1));
+  out.variance =
+      (fives(n) - summed(t, fives) - summed(u, fives)) / 18 + 2 * summed(t, pairs) * summed(u, pairs) / (n * (n - 1));
   if (n > 2) out.variance += summed(t, triples) * summed(u, triples) / (9 * n * (n - 1) * (n - 2));
   return out;
 }

@@ -1,6 +1,7 @@
 // Reads the four tables of a comparison and answers from them.
 #include "query/comparing/yardstick.h"
 
+#include <algorithm>
 #include <cstdlib>
 
 #include "indexer/lexicon/tables.h"
@@ -82,7 +83,7 @@ Outcome<Yardstick> Yardstick::load(Weigh weigh, const std::string& overlay_folde
       return fault("a likeness is more than 1", "write a figure from 0 to 1", likeness->file_of(row), row.line);
     std::string a(row.cells[(*like_at)[0]]), b(row.cells[(*like_at)[1]]);
     if (b < a) std::swap(a, b);
-    out.likeness_.insert_or_assign({std::move(a), std::move(b)}, *value);
+    out.likeness_[std::move(a)].insert_or_assign(std::move(b), *value);
   }
   const auto times = load_table("operation-times", overlay_folder);
   if (!times) return tl::unexpected(times.error());
@@ -128,8 +129,10 @@ bool Yardstick::is_product(std::string_view word) const {
 
 double Yardstick::likeness(const std::string& a, const std::string& b) const {
   if (a == b) return 1;
-  const auto found = likeness_.find(a < b ? std::pair(a, b) : std::pair(b, a));
-  return found == likeness_.end() ? 0 : found->second;
+  const auto first = likeness_.find(std::min(a, b));
+  if (first == likeness_.end()) return 0;
+  const auto found = first->second.find(std::max(a, b));
+  return found == first->second.end() ? 0 : found->second;
 }
 
 }  // namespace gallipot

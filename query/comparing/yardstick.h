@@ -57,8 +57,8 @@ class Yardstick {
   Weigh weigh_;
   std::map<std::string, std::string, std::less<>> sorts_;
   std::map<std::pair<std::string, std::string>, std::optional<Yield>> yields_;  ///< (product, from); from "" is any
-  std::map<std::string, double, std::less<>> longest_;  ///< minutes
-  std::map<std::pair<std::string, std::string>, double> likeness_;              ///< ordered pair
+  std::map<std::string, double, std::less<>> longest_;                          ///< minutes
+  std::map<std::string, std::map<std::string, double, std::less<>>, std::less<>> likeness_;  ///< ordered pair
 };
 
 }  // namespace gallipot

@@ -32,7 +32,8 @@ class Name {
     if (words_.empty()) return false;
     const Dish& dish = recipe.dish;
     if (!whole_.kind.empty() && !dish.kind.empty() && whole_.kind != dish.kind) return false;
-    if (!whole_.kind.empty() && !whole_.base.empty() && whole_.kind == dish.kind && whole_.base == dish.base) return true;
+    if (!whole_.kind.empty() && !whole_.base.empty() && whole_.kind == dish.kind && whole_.base == dish.base)
+      return true;
     const auto& title = recipe.recipe.dish_title.empty() ? recipe.recipe.title : recipe.recipe.dish_title;
     const auto stems = telling_.stems_of(title);
     return std::all_of(words_.begin(), words_.end(), [&](const Word& word) {
@@ -65,22 +66,24 @@ std::string cited(const Considered& one) {
 std::string recipes(std::size_t count) { return fmt::format("{} recipe{}", count, count == 1 ? "" : "s"); }
 
 /// How they were chosen, and the first few that were left out.
-std::vector<std::string> told(const Choice& choice, const std::string& name, std::size_t over, const Wanted& wanted) {
+std::vector<std::string> told(const Selection& choice, const std::string& name, std::size_t over,
+                              const ChoiceLimits& wanted) {
   std::vector<std::string> out;
   const auto named = static_cast<std::size_t>(
       std::count_if(choice.taken.begin(), choice.taken.end(), [](const Considered& one) { return one.named; }));
   const std::size_t others = choice.taken.size() - named;
   if (named > 0)
-    out.push_back(fmt::format("Chosen: {} that bear{} the name \xE2\x80\x9C{}\xE2\x80\x9D in some spelling{}.",
-                              recipes(named), named == 1 ? "s" : "", name,
-                              others == 0 ? "" : fmt::format(", and {} under other names that the search holds for much the same", others)));
+    out.push_back(fmt::format(
+        "Chosen: {} that bear{} the name \xE2\x80\x9C{}\xE2\x80\x9D in some spelling{}.", recipes(named),
+        named == 1 ? "s" : "", name,
+        others == 0 ? "" : fmt::format(", and {} under other names that the search holds for much the same", others)));
   else
-    out.push_back(fmt::format("No recipe bears the name \xE2\x80\x9C{}\xE2\x80\x9D; chosen: {} likest to what it asks "
-                              "for.",
-                              name, recipes(others)));
+    out.push_back(
+        fmt::format("No recipe bears the name \xE2\x80\x9C{}\xE2\x80\x9D; chosen: {} likest to what it asks "
+                    "for.",
+                    name, recipes(others)));
   if (over > 0)
-    out.push_back(fmt::format("{} more belong too, but {} are the most that were asked for.", over,
-                              wanted.limit));
+    out.push_back(fmt::format("{} more belong too, but {} are the most that were asked for.", over, wanted.limit));
   if (!choice.left_out.empty()) {
     std::string nearest;
     for (std::size_t i = 0; i < choice.left_out.size() && i < 3; ++i)
@@ -91,8 +94,8 @@ std::vector<std::string> told(const Choice& choice, const std::string& name, std
 }
 
 /// Parts what was considered, best first, into what is taken and what is not.
-Choice parted(std::vector<Scored> all, const std::string& name, const Wanted& wanted) {
-  Choice out;
+Selection parted(std::vector<Scored> all, const std::string& name, const ChoiceLimits& wanted) {
+  Selection out;
   std::size_t over = 0;
   const double best = all.empty() ? 0 : all.front().recipe.score;
   for (Scored& one : all) {
@@ -116,8 +119,8 @@ Considered considered_as(const ComparableRecipe& recipe, double score, const Nam
 
 }  // namespace
 
-Outcome<Choice> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const std::string& words,
-                               const Filter& filter, const Wanted& wanted, const Ranking& ranking) {
+Outcome<Selection> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const std::string& words,
+                                  const Filter& filter, const ChoiceLimits& wanted, const Ranking& ranking) {
   Telling telling(shelf, lexicon);
   Weights stems;
   for (const auto& stem : telling.stems_of(words)) stems[stem] = 1;
@@ -128,12 +131,12 @@ Outcome<Choice> chosen_by_dish(const Shelf& shelf, const Lexicon& lexicon, const
   std::vector<Scored> all;
   for (const auto& found : weigh(shelf, lexicon, asked, stems, filter, ranking, telling, 0, considered))
     all.push_back({considered_as(found.recipe, found.score, name), found.alike.stuff});
-  if (all.empty()) return Choice{};
+  if (all.empty()) return Selection{};
   return parted(std::move(all), words, wanted);
 }
 
-Outcome<Choice> chosen_by_recipe(const Shelf& shelf, const Lexicon& lexicon, const std::string& id,
-                                 const Filter& filter, const Wanted& wanted, const Ranking& ranking) {
+Outcome<Selection> chosen_by_recipe(const Shelf& shelf, const Lexicon& lexicon, const std::string& id,
+                                    const Filter& filter, const ChoiceLimits& wanted, const Ranking& ranking) {
   const auto recipe = shelf.recipe(id);
   if (!recipe) return tl::unexpected<Fault>(recipe.error());
   const auto set = variants_of(shelf, lexicon, id, filter, considered, ranking);

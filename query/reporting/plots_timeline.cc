@@ -18,8 +18,9 @@ constexpr std::size_t most_lines = 18;
 constexpr double width = 900, left = 250, right = 24, line_height = 22, letter = 12;
 
 bool frames(std::string_view word) {
-  static constexpr std::string_view framing[] = {"to",  "make", "another", "way",     "method", "mode", "a",  "an", "the",
-                                                 "how", "no",   "number",  "receipt", "recipe", "for",  "of", "ii", "iii"};
+  static constexpr std::string_view framing[] = {"to",      "make",   "another", "way", "method", "mode",
+                                                 "a",       "an",     "the",     "how", "no",     "number",
+                                                 "receipt", "recipe", "for",     "of",  "ii",     "iii"};
   return std::find(std::begin(framing), std::end(framing), word) != std::end(framing);
 }
 

@@ -18,15 +18,15 @@ struct Asked : Common {
 };
 
 /// The recipes to lay side by side: those named, or those chosen for a dish or a recipe.
-Outcome<Choice> recipes_of(const Asked& asked, const Opened& opened) {
-  Choice named;
+Outcome<Selection> recipes_of(const Asked& asked, const Opened& opened) {
+  Selection named;
   for (const std::string& id : asked.ids) named.taken.push_back({id, {}, 0, 1, true});
   if (!asked.ids.empty()) return named;
   const auto filter = checked(asked.filter, opened);
   if (!filter) return tl::unexpected(filter.error());
   const auto limit = checked_limit(asked.limit);
   if (!limit) return tl::unexpected(limit.error());
-  const Wanted wanted{*limit, asked.by_name};
+  const ChoiceLimits wanted{*limit, asked.by_name};
   return asked.dish.empty() ? chosen_by_recipe(opened.shelf, *opened.lexicon, asked.variants_of, *filter, wanted)
                             : chosen_by_dish(opened.shelf, *opened.lexicon, asked.dish, *filter, wanted);
 }

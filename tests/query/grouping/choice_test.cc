@@ -12,7 +12,7 @@ namespace {
 
 using Choosing = SampleShelf;
 
-bool says(const Choice& choice, const std::string& words) {
+bool says(const Selection& choice, const std::string& words) {
   return std::any_of(choice.words.begin(), choice.words.end(),
                      [&](const std::string& sentence) { return sentence.find(words) != std::string::npos; });
 }
@@ -23,7 +23,7 @@ TEST_F(Choosing, TheNameIsKnownInEverySpelling) {
   ASSERT_GE(choice->taken.size(), 2U);
   const auto ketchup = chosen_by_dish(*shelf_, *lexicon_, "damson ketchup");
   ASSERT_TRUE(ketchup.has_value());
-  const auto named = [](const Choice& one) {
+  const auto named = [](const Selection& one) {
     std::vector<std::string> out;
     for (const Considered& recipe : one.taken)
       if (recipe.named) out.push_back(recipe.id);
@@ -35,7 +35,7 @@ TEST_F(Choosing, TheNameIsKnownInEverySpelling) {
 }
 
 TEST_F(Choosing, ByNameOnlyNoneUnderAnotherName) {
-  Wanted wanted;
+  ChoiceLimits wanted;
   wanted.by_name_only = true;
   const auto choice = chosen_by_dish(*shelf_, *lexicon_, "quince marmalade", {}, wanted);
   ASSERT_TRUE(choice.has_value());
@@ -46,7 +46,7 @@ TEST_F(Choosing, ByNameOnlyNoneUnderAnotherName) {
 }
 
 TEST_F(Choosing, ALimitIsKeptAndSaid) {
-  Wanted wanted;
+  ChoiceLimits wanted;
   wanted.limit = 2;
   const auto all = chosen_by_dish(*shelf_, *lexicon_, "quince marmalade");
   const auto few = chosen_by_dish(*shelf_, *lexicon_, "quince marmalade", {}, wanted);
