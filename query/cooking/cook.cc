@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <numeric>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/equipment.h"
 #include "query/cooking/gaps.h"

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/kitchen_measure.h"
 #include "query/cooking/printed.h"
 #include "query/cooking/rounding.h"

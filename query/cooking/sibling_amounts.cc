@@ -1,7 +1,7 @@
 // What siblings use of what the recipe leaves to taste: their proportions, brought to this batch.
 #include <algorithm>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/comparing/statistics.h"
 #include "query/cooking/gaps.h"
 

@@ -59,7 +59,9 @@ inline ComparableRecipe receipt(const std::string& title, const std::string& tex
   recipe.line_start = 10;
   recipe.line_end = 14;
   ParsedRecipe parsed = parse(recipe, lexicon());
-  return normalize(std::move(recipe), std::move(parsed), from, 0, lexicon(), *measures());
+  ComparableRecipe out = normalize(std::move(recipe), std::move(parsed), from, 0, lexicon());
+  weigh(out, *measures());
+  return out;
 }
 
 inline Outcome<Sheet> cooked(const ComparableRecipe& recipe, const Wanted& wanted = {},
