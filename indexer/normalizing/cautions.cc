@@ -243,6 +243,22 @@ bool Cautions::enough(const Caution& caution, const ComparableIngredient& stuff,
   return kilograms > 0 && stuff.metric->likely >= caution.least * kilograms;
 }
 
+void Cautions::add_by_amount(ComparableRecipe& recipe) const {
+  for (const ComparableIngredient& i : recipe.ingredients) {
+    if (!i.metric) continue;
+    const auto known = by_stuff_.find(i.printed.name);
+    if (known == by_stuff_.end()) continue;
+    for (const std::uint32_t c : known->second) {
+      const Caution& caution = cautions_[c];
+      if (caution.least <= 0 || !enough(caution, i, recipe.ingredients) ||
+          !holds(caution, recipe.recipe, recipe.ingredients) ||
+          std::find(recipe.cautions.begin(), recipe.cautions.end(), caution.sentence) != recipe.cautions.end())
+        continue;
+      recipe.cautions.push_back(caution.sentence);
+    }
+  }
+}
+
 std::vector<std::size_t> Cautions::places_of(const Recipe& recipe,
                                              const std::vector<ComparableIngredient>& ingredients) const {
   std::vector<bool> raised(cautions_.size());

@@ -24,6 +24,10 @@ class Cautions {
   /// The caution sentences that a recipe calls for, each once, in the order of the table.
   std::vector<std::string> of(const Recipe& recipe, const std::vector<ComparableIngredient>& ingredients) const;
 
+  /// Adds to a recipe's cautions those that hang on an amount, once its amounts are known. Cheap: asked of every recipe
+  /// that is read.
+  void add_by_amount(ComparableRecipe& recipe) const;
+
   /// Places in the table of the cautions that a recipe calls for; for looking at alarms one by one.
   std::vector<std::size_t> places_of(const Recipe& recipe, const std::vector<ComparableIngredient>& ingredients) const;
   /// How many there are.

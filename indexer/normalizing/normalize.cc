@@ -70,6 +70,7 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
 
 void weigh(ComparableRecipe& recipe, const Register& measures) {
   for (ComparableIngredient& i : recipe.ingredients) i.metric = metric(i.printed, recipe, measures);
+  Cautions::built_in().add_by_amount(recipe);
 }
 
 }  // namespace gallipot

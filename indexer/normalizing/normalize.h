@@ -18,7 +18,7 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
                            const Lexicon& lexicon);
 
 /// Fills in the metric amounts, as the register reads them now. They are no part of an index: statements of books that
-/// are indexed later, and decisions of the cook, change them.
+/// are indexed later, and decisions of the cook, change them. Cautions that hang on an amount are added with them.
 void weigh(ComparableRecipe& recipe, const Register& measures);
 
 /// "tyree-1878/0412".

@@ -123,7 +123,8 @@ std::string write_span(double span) {
 }
 
 std::string write_span(double low, double high) {
-  const std::string a = write_span(low), b = write_span(high);
+  std::string a = write_span(low);
+  const std::string b = write_span(high);
   if (a == b) return a;
   // "20 to 30 min", not "20 min to 30 min".
   const auto unit = [](const std::string& s) { return s.substr(s.find(' ')); };

@@ -5,8 +5,8 @@
 
 #include <algorithm>
 
-#include "indexer/text/words.h"
 #include "indexer/measures/amount.h"
+#include "indexer/text/words.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/made.h"
 

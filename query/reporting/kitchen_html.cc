@@ -25,8 +25,8 @@ void set_text(Fields& fields, const char* name, const std::string& text) {
 }
 
 /// A section's list with the mark that says whether there is anything in it.
-void set_list(Fields& page, const char* name, const char* any, Fields items, bool filled) {
-  page.set(name, std::move(items));
+void set_list(Fields& page, const char* name, const char* any, const Fields& items, bool filled) {
+  page.set(name, items);
   page.set(any, filled);
 }
 

@@ -100,6 +100,22 @@ TEST(Cautions, LookAtAmounts) {
   EXPECT_FALSE(raises({"Stir.", "", "", {stuff("nutmeg", "spice", 5)}}, "nutmeg, much"));
 }
 
+TEST(Cautions, ThatHangOnAnAmountAreAddedOnceItIsKnown) {
+  ComparableRecipe recipe;
+  recipe.recipe.text = "Rub the beef with the salts, and let it lie.";
+  recipe.ingredients = {stuff("beef", "meat"), stuff("saltpetre", "drug")};
+  const Cautions& all = Cautions::built_in();
+  recipe.cautions = all.of(recipe.recipe, recipe.ingredients);
+  const std::size_t before = recipe.cautions.size();
+  all.add_by_amount(recipe);
+  EXPECT_EQ(recipe.cautions.size(), before) << "no amount is known";
+  recipe.ingredients = {stuff("beef", "meat", 5000), stuff("saltpetre", "drug", 60)};
+  all.add_by_amount(recipe);
+  EXPECT_EQ(recipe.cautions.size(), before + 1);
+  all.add_by_amount(recipe);
+  EXPECT_EQ(recipe.cautions.size(), before + 1) << "told once";
+}
+
 TEST(Cautions, EggsAreRawOnlyWhereNothingIsCooked) {
   const std::vector<ComparableIngredient> eggs = {stuff("egg yolk", "egg", 40), stuff("olive oil", "fat", 200)};
   EXPECT_TRUE(raises({"Beat the yolks, and drop in the oil.", "A dressing", "SALADS", eggs}, "raw eggs"));

@@ -4,7 +4,7 @@
 #include <cmath>
 #include <random>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/kitchen_measure.h"
 #include "query/cooking/lines.h"
 #include "query/cooking/rounding.h"

@@ -60,7 +60,7 @@ inline ComparableRecipe receipt(const std::string& title, const std::string& tex
   recipe.line_end = 14;
   ParsedRecipe parsed = parse(recipe, lexicon());
   ComparableRecipe out = normalize(std::move(recipe), std::move(parsed), from, 0, lexicon());
-  gallipot::weigh(out, *measures());
+  weigh(out, *measures());
   return out;
 }
 
