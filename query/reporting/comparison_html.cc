@@ -19,6 +19,7 @@ namespace {
 using html::Fields;
 
 constexpr double bar_width = 96, bar_height = 9;  // of the line that draws an amount in a cell
+constexpr std::size_t most_in_print = 7;  // columns that a sheet of paper takes; beyond it cards stand for the table
 constexpr const char* dash = "\xE2\x80\x93";
 
 Fields list_of(const std::vector<std::string>& lines) {
@@ -225,6 +226,7 @@ void fill_tables(Fields& out, const Comparison& comparison, const Addresses& add
   out["methods"] = std::to_string(comparison.methods);
   out["alignment"] = plot(methods_plot(comparison));
   out["dots"] = comparison.witnesses.size() > 12;
+  out["many"] = comparison.witnesses.size() > most_in_print ? " many" : "";
 }
 
 }  // namespace

@@ -85,7 +85,7 @@ TEST_F(Program, HelpAndVersionAnswer) {
   const Ran help = run("--help");
   EXPECT_EQ(help.exit, 0);
   EXPECT_NE(help.out.find("gallipot index --catalogue"), std::string::npos);
-  for (const char* verb : {"index", "find", "variants", "compare", "cite", "export", "check"}) {
+  for (const char* verb : {"index", "find", "variants", "compare", "cite", "cook", "shopping", "export", "check"}) {
     const Ran one = run(std::string(verb) + " --help");
     EXPECT_EQ(one.exit, 0) << verb;
     EXPECT_NE(one.out.find("Example"), std::string::npos) << one.out;
@@ -117,6 +117,52 @@ TEST_F(Program, FindKeepsToItsLimits) {
     EXPECT_GE(year, 1800);
     EXPECT_LE(year, 1850);
   }
+}
+
+TEST_F(Program, CookAnswersInEveryForm) {
+  const std::string id = best("damson catsup");
+  ASSERT_FALSE(id.empty());
+  const Ran text = ask("cook", id);
+  EXPECT_EQ(text.exit, 0) << text.err;
+  EXPECT_NE(text.out.find("WHAT GOES IN"), std::string::npos);
+  rapidjson::Document json;
+  json.Parse(ask("cook", id + " --scale 0.5 --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_DOUBLE_EQ(json["batch"]["factor"].GetDouble(), 0.5);
+  EXPECT_EQ(ask("cook", id + " --html").out.rfind("<!DOCTYPE html>", 0), 0U);
+  EXPECT_EQ(ask("cook", id + " --calendar --start 2027-03-06T09:00").out.rfind("BEGIN:VCALENDAR\r\n", 0), 0U);
+  rapidjson::Document linked;
+  linked.Parse(ask("cook", id + " --linked").out.c_str());
+  ASSERT_FALSE(linked.HasParseError());
+  EXPECT_STREQ(linked["@type"].GetString(), "Recipe");
+}
+
+TEST_F(Program, ShoppingMergesRecipes) {
+  const std::string one = best("damson catsup"), other = best("quince marmalade");
+  ASSERT_FALSE(one.empty() || other.empty());
+  const Ran list = ask("shopping", one + " " + other + "@0.5");
+  EXPECT_EQ(list.exit, 0) << list.err;
+  EXPECT_NE(list.out.find("SHOPPING LIST"), std::string::npos);
+  EXPECT_NE(list.out.find("0.5 times"), std::string::npos);
+  expect_fault(ask("shopping", one + "@none"), "not a number");
+  expect_fault(ask("shopping", one + "@0"), "cannot be scaled");
+  expect_fault(ask("shopping", one + " " + one), "named twice");
+}
+
+TEST_F(Program, CookRefusesWhatCannotBe) {
+  const std::string id = best("damson catsup");
+  expect_fault(ask("cook", id + " --scale 0"), "cannot be scaled");
+  expect_fault(ask("cook", id + " --scale=-2"), "cannot be scaled");
+  expect_fault(ask("cook", id + " --scale 1e9"), "no batch");
+  expect_fault(ask("cook", id + " --scale two"), "not a number");
+  expect_fault(ask("cook", id + " --yield much"), "not an amount");
+  expect_fault(ask("cook", id + " --have 'three unicorns'"), "no ingredient");
+  expect_fault(ask("cook", id + " --start someday"), "not a date");
+  expect_fault(ask("cook", id + " --start 2027-02-30"), "calendar has no day");
+  expect_fault(ask("cook", id + " --scale 2 --yield 1l"), "set twice");
+  expect_fault(ask("cook", id + " --calendar"), "needs a day");
+  expect_fault(ask("cook", id + " --json --html"), "one form");
+  expect_fault(ask("cook", "nobody-1800/0001"), "no recipe");
 }
 
 TEST_F(Program, NothingFoundIsOne) {
@@ -155,10 +201,57 @@ TEST_F(Program, CompareInTextCsvAndJson) {
   EXPECT_EQ(csv.exit, 0);
   EXPECT_EQ(csv.out.rfind("part,name,merged,witnesses,of,", 0), 0U) << csv.out.substr(0, 80);
   expect_fault(ask("compare", "--dish damson --csv --json"), "cannot be both CSV and JSON");
-  expect_fault(ask("compare", ""), "wants either recipes or a dish");
+  expect_fault(ask("compare", ""), "wants either recipes, or a dish");
   const std::string id = best("damson catsup");
   expect_fault(ask("compare", id + " " + id), "is named twice");
   expect_fault(ask("compare", id + " --basis granite"), "no recipe here has \"granite\"");
+  expect_fault(ask("compare", id + " --dish damson"), "wants either recipes, or a dish");
+  expect_fault(ask("compare", "nobody-1800/0001"), "nobody-1800/0001");
+  EXPECT_EQ(ask("compare", "--dish zzyzx").exit, 1);
+}
+
+TEST_F(Program, CompareSaysHowItsRecipesWereChosen) {
+  const Ran dish = ask("compare", "--dish 'damson catsup'");
+  EXPECT_NE(dish.out.find("Chosen: "), std::string::npos) << dish.out;
+  const Ran variants = ask("compare", "--variants-of " + best("damson catsup"));
+  EXPECT_EQ(variants.exit, 0) << variants.err;
+  EXPECT_NE(variants.out.find("Chosen: "), std::string::npos) << variants.out;
+  const Ran few = ask("compare", "--dish 'damson catsup' --limit 2 --json");
+  rapidjson::Document json;
+  json.Parse(few.out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_EQ(json["witnesses"].Size(), 2U);
+  EXPECT_GE(json["chosen"].Size(), 1U);
+  expect_fault(ask("compare", "--variants-of nobody-1800/0001"), "nobody-1800/0001");
+}
+
+TEST_F(Program, CompareWritesAPageAndATableIntoFiles) {
+  const fs::path page = folder_ / "page.html", table = folder_ / "table.csv";
+  const Ran ran =
+      ask("compare", "--dish 'damson catsup' --html '" + page.string() + "' --csv '" + table.string() + "'");
+  EXPECT_EQ(ran.exit, 0) << ran.err;
+  EXPECT_EQ(ran.out, "");
+  const auto bytes = [](const fs::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    return std::string(std::istreambuf_iterator<char>(in), {});
+  };
+  const std::string html = bytes(page);
+  EXPECT_EQ(html.rfind("<!DOCTYPE html>", 0), 0U);
+  EXPECT_NE(html.find("class=\"plot\""), std::string::npos);
+  EXPECT_EQ(html.find("<script"), std::string::npos);
+  EXPECT_EQ(bytes(table), ask("compare", "--dish 'damson catsup' --csv").out);
+  expect_fault(ask("compare", "--dish damson --html '" + (folder_ / "no" / "page.html").string() + "'"),
+               "cannot be written");
+}
+
+TEST_F(Program, CompareShowsWhatItCanOfOneRecipeOrOfUnlikeOnes) {
+  const std::string id = best("damson catsup");
+  const Ran one = ask("compare", id);
+  EXPECT_EQ(one.exit, 0) << one.err;
+  EXPECT_NE(one.out.find("One recipe alone"), std::string::npos) << one.out;
+  const Ran unlike = ask("compare", id + " " + best("sponge cake") + " --basis batch");
+  EXPECT_EQ(unlike.exit, 0) << unlike.err;
+  EXPECT_NE(unlike.out.find("Witnesses"), std::string::npos);
 }
 
 TEST_F(Program, CiteGivesThePlaceAndRefusesWhatIsNotThere) {
