@@ -21,6 +21,7 @@ const validator = new HtmlValidate({
 /** A browser's page that remembers what it should not have said or asked. */
 export async function watched(context, address) {
   const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
   page.wrongs = [];
   page.on("console", (message) => { if (["error", "warning"].includes(message.type())) page.wrongs.push(message.text()); });
   page.on("pageerror", (error) => page.wrongs.push(String(error)));

@@ -26,7 +26,7 @@ async function printed(browser, address, path) {
 }
 
 let room;
-const browser = await chromium.launch({ executablePath, args: ["--no-sandbox", "--disable-dev-shm-usage"] });
+const browser = await chromium.launch({ executablePath, timeout: 20_000, args: ["--no-sandbox", "--disable-dev-shm-usage"] });
 try {
   gallipot("index", "--catalogue", catalogue, "--index", index);
   room = await openRoom();

@@ -128,7 +128,7 @@ TEST_F(ReadingRoom, EveryPageAnswersWithTheGuardingHeaders) {
       }
     EXPECT_TRUE(policy) << page.path;
     EXPECT_FALSE(has(answer, " style=")) << page.path << ": the policy allows no inline style";
-    EXPECT_FALSE(has(answer, "http://www.") || has(answer, "https://")) << page.path << ": something from elsewhere";
+    EXPECT_FALSE(has(answer, "src=\"http") || has(answer, "href=\"http")) << page.path << ": something from elsewhere";
   }
 }
 
@@ -375,7 +375,7 @@ TEST_F(ReadingRoom, FaultsSayWhatToDo) {
   const Answer json = room_->answer(get("/api/recipe", {{"id", "none"}}));
   EXPECT_EQ(json.status, 404);
   EXPECT_TRUE(has(json, "\"fault\"") && has(json, "\"mend\""));
-  const Answer misspelt = room_->answer(get("/search", {{"dish", "damsen catsup"}}));
+  const Answer misspelt = room_->answer(get("/search", {{"dish", "pickeld damsons"}}));
   EXPECT_TRUE(has(misspelt, "Did you mean"));
   EXPECT_FALSE(has(stuff, home_.string())) << "no path of this machine on a page";
 }

@@ -28,7 +28,7 @@ bool same_secret(const std::string& a, const std::string& b);
 std::string new_secret();
 
 /// Headers that every answer carries: what a page may load (only from us, no inline script or style), that it may not
-/// be framed, that its address is told to no one.
+/// be framed, that its address is told to no other.
 const Pairs& guarding_headers();
 
 }  // namespace gallipot::room

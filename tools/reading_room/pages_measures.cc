@@ -5,6 +5,7 @@
 
 #include "indexer/catalogue/country.h"
 #include "indexer/measures/decisions.h"
+#include "indexer/measures/heats.h"
 #include "query/dossier/keep.h"
 #include "query/measuring/measure.h"
 #include "query/reporting/amounts.h"

@@ -8,6 +8,8 @@
 
 #include "indexer/correcting/correction.h"
 #include "indexer/measures/decisions.h"
+#include "indexer/measures/heats.h"
+#include "query/cooking/kitchen.h"
 
 namespace gallipot::room {
 namespace {
@@ -60,29 +62,6 @@ Outcome<Readers::Lent> Readers::lend() {
   return Outcome<Lent>(
       tl::in_place, *this,
       std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}), now);
-}
-
-Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
-  const std::lock_guard lock(families_mutex_);
-  const std::string now = stamp();
-  if (families_ && families_stamp_ == now) return families_;
-  auto fresh = families_of(shelf, *lexicon());
-  if (!fresh) return tl::unexpected(fresh.error());
-  families_ = std::make_shared<const Families>(std::move(*fresh));
-  families_stamp_ = now;
-  return families_;
-}
-
-Outcome<std::shared_ptr<const Borrowings>> Readers::borrowings(const Shelf& shelf, const std::string& book) {
-  const std::lock_guard lock(borrowings_mutex_);
-  const std::string now = stamp();
-  if (borrowings_stamp_ != now) borrowings_.clear();
-  borrowings_stamp_ = now;
-  auto& kept = borrowings_[book];
-  if (kept) return kept;
-  auto fresh = borrowings_of(shelf, *lexicon(), book);
-  if (!fresh) return tl::unexpected(fresh.error());
-  return kept = std::make_shared<const Borrowings>(std::move(*fresh));
 }
 
 void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {

@@ -8,12 +8,15 @@
 #include <vector>
 
 #include "indexer/lexicon/lexicon.h"
-#include "indexer/measures/heats.h"
 #include "indexer/storing/shelf.h"
 #include "query/comparing/yardstick.h"
-#include "query/cooking/kitchen.h"
-#include "query/grouping/borrowings.h"
-#include "query/grouping/families.h"
+
+namespace gallipot {
+class Heats;
+struct Kitchen;
+struct Borrowings;
+struct Families;
+}  // namespace gallipot
 
 namespace gallipot::room {
 
@@ -48,12 +51,6 @@ class Readers {
     Readers* from_;
     std::unique_ptr<OpenedShelf> reading_;
     std::string stamp_;
-    std::mutex families_mutex_;
-    std::shared_ptr<const Families> families_;
-    std::string families_stamp_;
-    std::mutex borrowings_mutex_;
-    std::map<std::string, std::shared_ptr<const Borrowings>> borrowings_;  ///< by book
-    std::string borrowings_stamp_;
   };
 
   /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.

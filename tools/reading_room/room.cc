@@ -70,7 +70,8 @@ constexpr std::array<Route, 43> routes = {{
 struct Static {
   std::string_view path, file, type;
 };
-constexpr std::array<Static, 5> statics = {{{"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
+constexpr std::array<Static, 6> statics = {{{"/icon.svg", "icon.svg", "image/svg+xml"},
+                                            {"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
                                             {"/room.css", "room.css", "text/css; charset=utf-8"},
                                             {"/comparison.css", "comparison.css", "text/css; charset=utf-8"},
                                             {"/kitchen.css", "kitchen.css", "text/css; charset=utf-8"},
