@@ -75,6 +75,7 @@ void add_compare(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
 void add_measure(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
+void add_shelf(CLI::App& program, Work& work);
 
 /// How help is shown.
 std::shared_ptr<CLI::FormatterBase> help_pages();
