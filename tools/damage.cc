@@ -53,13 +53,13 @@ class Vandal {
       } else if (roll() >= rate_) {
         out += c;
         ++i;
-      } else if (roll() < stray_ || upper) {
+      } else if (roll() < stray_) {
         const auto other = static_cast<char>('a' + static_cast<int>(roll() * 26));
         out += upper ? static_cast<char>(other - 32) : other;
         ++i;
         ++done_;
       } else {
-        i += misread(text.substr(i), out);
+        i += misread(text.substr(i), upper, out);
         ++done_;
       }
     }
@@ -72,16 +72,19 @@ class Vandal {
   double roll() { return std::uniform_real_distribution<double>(0, 1)(dice_); }
 
   /// Adds a misreading of the text's beginning; the bytes that it stands for.
-  std::size_t misread(std::string_view text, std::string& out) {
+  std::size_t misread(std::string_view text, bool upper, std::string& out) {
+    std::string small(text.substr(0, 4));
+    for (char& c : small)
+      if (upper && c >= 'A' && c <= 'Z') c = static_cast<char>(c + 32);
     double sum = 0;
-    for (const auto& m : by_first_[text[0]])
-      if (text.starts_with(m.printed)) sum += m.weight;
+    for (const auto& m : by_first_[small[0]])
+      if (small.starts_with(m.printed)) sum += m.weight;
     double at = roll() * sum;
-    for (const auto& m : by_first_[text[0]]) {
-      if (!text.starts_with(m.printed)) continue;
+    for (const auto& m : by_first_[small[0]]) {
+      if (!small.starts_with(m.printed)) continue;
       at -= m.weight;
       if (at > 0) continue;
-      out += m.misread;
+      for (const char c : m.misread) out += upper && c >= 'a' && c <= 'z' ? static_cast<char>(c - 32) : c;
       return m.printed.size();
     }
     out += text[0];

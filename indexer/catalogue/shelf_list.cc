@@ -24,7 +24,7 @@ struct Field {
   bool required;
 };
 
-constexpr std::array<Field, 15> kFields = {{{"id", &Book::id, true},
+constexpr std::array<Field, 17> kFields = {{{"id", &Book::id, true},
                                             {"file", &Book::file, true},
                                             {"title", &Book::title, true},
                                             {"creator", &Book::creator, false},
@@ -38,7 +38,9 @@ constexpr std::array<Field, 15> kFields = {{{"id", &Book::id, true},
                                             {"language", &Book::language, false},
                                             {"rights", &Book::rights, false},
                                             {"source", &Book::source, false},
-                                            {"identifier", &Book::identifier, false}}};
+                                            {"identifier", &Book::identifier, false},
+                                            {"images", &Book::images, false},
+                                            {"manifest", &Book::manifest, false}}};
 
 long line_of(std::string_view text, std::size_t offset) {
   return 1 + static_cast<long>(std::count(

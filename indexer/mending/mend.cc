@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <iterator>
 #include <map>
 #include <mutex>
 #include <stdexcept>
@@ -29,9 +30,19 @@ std::string in_the_capitals_of(const MetWord& word, std::string reading) {
   return reading;
 }
 
+/// Puts new mends among those that the reader of the format made; where one of its unsure words was mended, that holds.
+void merge_mends(std::vector<Mend>& mends, std::vector<Mend> fresh) {
+  std::erase_if(mends, [&](const Mend& old) {
+    return std::any_of(fresh.begin(), fresh.end(), [&](const Mend& m) { return m.span.overlaps(old.span); });
+  });
+  mends.insert(mends.end(), std::make_move_iterator(fresh.begin()), std::make_move_iterator(fresh.end()));
+  std::sort(mends.begin(), mends.end(), [](const Mend& a, const Mend& b) { return a.span.begin < b.span.begin; });
+}
+
 /// Sets the readings into one block.
 void set_readings(Block& block, const BookWords& book, const Diagnosis& diagnosis, Mending& told) {
   std::vector<Edit> edits;
+  std::vector<Mend> fresh;
   std::uint32_t at = 0;
   std::int64_t shift = 0;
   MetWord word;
@@ -46,14 +57,16 @@ void set_readings(Block& block, const BookWords& book, const Diagnosis& diagnosi
       const auto length = static_cast<std::uint32_t>(read.size());
       edits.push_back({word.span.begin, word.span.size(), read});
       shift += static_cast<std::int64_t>(length) - word.span.size();
-      block.mends.push_back({{begin, begin + length}, std::move(printed), std::move(read)});
+      fresh.push_back({{begin, begin + length}, std::move(printed), std::move(read)});
       ++told.mended;
     } else if (diagnosis.unread[static_cast<std::size_t>(index)]) {
-      block.mends.push_back({{begin, begin + word.span.size()}, printed, printed});
+      fresh.push_back({{begin, begin + word.span.size()}, printed, printed});
       ++told.unread;
     }
   }
+  if (fresh.empty()) return;
   apply_edits(edits, block);
+  merge_mends(block.mends, std::move(fresh));
 }
 
 std::string sentence_of(const Mending& m) {
@@ -63,9 +76,10 @@ std::string sentence_of(const Mending& m) {
     if (!what.empty()) what += "; ";
     what += clause;
   };
-  if (m.long_s > 0.05) add("the long s was taken for other letters");
-  if (m.early > 0.02) add("u and v, i and j are not told apart");
-  if (m.scan > 5e-5) add(fmt::format("about {:.2g} letters in a hundred are misread", 100 * m.scan));
+  constexpr std::uint64_t telling = 20;  // fewer words tell nothing of the book
+  if (m.mended >= telling && m.long_s > 0.05) add("the long s was taken for other letters");
+  if (m.mended >= telling && m.early > 0.02) add("u and v, i and j are not told apart");
+  if (m.mended >= telling && m.scan > 5e-5) add(fmt::format("about {:.2g} letters in a hundred are misread", 100 * m.scan));
   if (what.empty()) what = "a few words were misread or are spelt in an early way";
   return fmt::format("{}: {} of {} words are read otherwise than they stand{}", what, m.mended, m.words,
                      m.unread > 0 ? fmt::format(", {} could not be read", m.unread) : "");

@@ -24,13 +24,19 @@ std::string edited(const std::string& text, const std::vector<Edit>& edits) {
   return out.append(text, from);
 }
 
+/// The edits that put every mended word into the one form or the other.
+std::vector<Edit> edits_to(const Recipe& r, std::string Mend::*form) {
+  std::vector<Edit> edits;
+  for (const Mend& m : r.mends)
+    if (m.read != m.printed && m.span.end <= r.text.size()) edits.push_back({m.span.begin, m.span.size(), m.*form});
+  return edits;
+}
+
 }  // namespace
 
 void set_back(ComparableRecipe& recipe) {
   Recipe& r = recipe.recipe;
-  std::vector<Edit> edits;
-  for (const Mend& m : r.mends)
-    if (m.read != m.printed) edits.push_back({m.span.begin, m.span.size(), m.printed});
+  const std::vector<Edit> edits = edits_to(r, &Mend::printed);
   if (edits.empty()) return;
   const EditMap map(edits);
   const auto move = [&](Span& s) {
@@ -48,12 +54,7 @@ void set_back(ComparableRecipe& recipe) {
   }
 }
 
-std::string text_as_read(const Recipe& recipe) {
-  std::vector<Edit> edits;
-  for (const Mend& m : recipe.mends)
-    if (m.read != m.printed) edits.push_back({m.span.begin, m.span.size(), m.read});
-  return edited(recipe.text, edits);
-}
+std::string text_as_read(const Recipe& recipe) { return edited(recipe.text, edits_to(recipe, &Mend::read)); }
 
 void weigh_reading(Recipe& recipe) {
   std::size_t mended = 0, unread = 0;

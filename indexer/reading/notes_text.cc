@@ -138,9 +138,11 @@ void NotesReader::take(std::string_view raw) {
   } else if (const auto words = item(line)) {
     open(Block::Kind::list_item, "item").level = 1;
     put(*words);
+    put(" ");
   } else if (const auto done = step(line)) {
     open(Block::Kind::paragraph, "step");
     put(*done);
+    put(" ");
   } else if (line[0] == '>') {
     if (!remark_) open(Block::Kind::note, "remark");
     remark_ = true;

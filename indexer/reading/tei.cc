@@ -15,6 +15,11 @@
 namespace gallipot {
 namespace {
 
+/// A note's mark so that it does not run into the word before it.
+std::string bracketed(std::string_view mark) {
+  return mark.starts_with('[') || mark.starts_with('(') ? std::string(mark) : "[" + std::string(mark) + "]";
+}
+
 class TeiReader {
  public:
   TeiReader(const XmlTree& tree, Draft& draft) : tree_(tree), draft_(draft), composer_(draft) {}
@@ -68,7 +73,7 @@ void TeiReader::end_block() {
     if (const auto mark = xml_attribute(node, "n"); !mark.empty()) {
       std::uint32_t line = tree_.line_of(node);
       const int run = composer_.begin_run(Run::note_mark, "n");
-      composer_.put(mark, line);
+      composer_.put(bracketed(mark), line);
       composer_.end_run(run);
       composer_.put(" ", line);
     }
@@ -141,7 +146,7 @@ void TeiReader::note(pugi::xml_node node) {
   }
   if (const auto mark = xml_attribute(node, "n"); composer_.has_text() && !mark.empty()) {
     const int run = composer_.begin_run(Run::note_mark, "n");
-    composer_.put(mark, line);
+    composer_.put(bracketed(mark), line);
     composer_.end_run(run);
   }
   notes_.push_back(node);

@@ -11,8 +11,16 @@
 #include "indexer/lexicon/lexicon.h"
 #include "indexer/measures/register.h"
 #include "indexer/normalizing/comparable.h"
+#include "indexer/reading/proposal.h"
 
 namespace gallipot {
+
+/// A recipe that is not sure, for the person to look at.
+struct DoubtfulRecipe {
+  std::string id, title, page;
+  std::string why;  ///< a clause
+  double confidence = 0;
+};
 
 /// What became of one book.
 struct BookReport {
@@ -21,6 +29,8 @@ struct BookReport {
   std::size_t bytes = 0, recipes = 0, doubtful = 0, ingredients = 0, page_marks = 0;
   std::size_t statements = 0;  ///< on measures
   std::vector<Fault> doubts;
+  std::vector<DoubtfulRecipe> in_doubt;
+  std::vector<Proposal> proposals;  ///< what the file says of the book where the shelf list is silent; not used
   std::string refused;  ///< why the book was not indexed, as a sentence; empty when it was
 };
 

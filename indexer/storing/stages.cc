@@ -3,8 +3,12 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <iterator>
+#include <map>
 #include <utility>
 
+#include "indexer/catalogue/page_images.h"
 #include "indexer/correcting/cuts.h"
 #include "indexer/mending/mend.h"
 #include "indexer/mining/mine.h"
@@ -27,6 +31,51 @@ void correct(SegmentedBook& cut, const std::vector<Block>& blocks, const Book& b
   if (of_cut.empty()) return;
   auto lost = correct_cuts(cut.recipes, blocks, of_cut, book.path);
   report.doubts.insert(report.doubts.end(), lost.begin(), lost.end());
+}
+
+}  // namespace
+
+namespace {
+
+/// The field of the shelf list by its name; nullptr where proposals are not made for it.
+const std::string* field_of(const Book& book, std::string_view name) {
+  static constexpr std::pair<std::string_view, std::string Book::*> fields[] = {
+      {"creator", &Book::creator},     {"contributor", &Book::contributor}, {"date", &Book::date},
+      {"publisher", &Book::publisher}, {"place", &Book::place},             {"edition", &Book::edition},
+      {"language", &Book::language},   {"rights", &Book::rights},           {"identifier", &Book::identifier}};
+  const auto* found = std::find_if(std::begin(fields), std::end(fields), [&](auto& f) { return f.first == name; });
+  return found == std::end(fields) ? nullptr : &(book.*found->second);
+}
+
+/// Keeps what the file says of the book where the shelf list is silent.
+void keep_proposals(std::vector<Proposal>& proposals, const Book& book, BookReport& report) {
+  for (Proposal& proposal : proposals)
+    if (const std::string* field = field_of(book, proposal.field); field && field->empty())
+      report.proposals.push_back(std::move(proposal));
+}
+
+/// Finds the image of each recipe's page: as the file itself names it, else as the shelf list does.
+void set_images(std::vector<Recipe>& recipes, const std::vector<std::pair<std::string, std::string>>& images,
+                const Book& book, BookReport& report) {
+  const auto listed = PageImages::of(book);
+  if (!listed) report.doubts.push_back(listed.error());
+  if (images.empty() && (!listed || (book.images.empty() && book.manifest.empty()))) return;
+  const std::map<std::string_view, std::string_view> named(images.begin(), images.end());
+  for (Recipe& recipe : recipes) {
+    if (recipe.page.empty()) continue;
+    if (listed) recipe.image = listed->of_page(recipe.page);
+    if (const auto own = named.find(recipe.page); recipe.image.empty() && own != named.end()) recipe.image = own->second;
+  }
+}
+
+/// Counts and tells the recipes that are in doubt.
+void tell_doubts(const std::vector<Recipe>& recipes, const Book& book, BookReport& report) {
+  for (const Recipe& recipe : recipes) {
+    if (recipe.doubt.empty()) continue;
+    ++report.doubtful;
+    report.in_doubt.push_back(
+        {recipe_id(book.id, recipe.ordinal), recipe.title, recipe.page, recipe.doubt, recipe.confidence});
+  }
 }
 
 }  // namespace
@@ -55,7 +104,9 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
     report.refused =
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (auto& recipe : cut.recipes) weigh_reading(recipe);
-  for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
+  tell_doubts(cut.recipes, book, report);
+  set_images(cut.recipes, read->images, book, report);
+  keep_proposals(read->proposals, book, report);
   out.recipes = std::move(cut.recipes);
   if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
   report.statements = out.statements.size();

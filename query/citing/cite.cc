@@ -63,6 +63,7 @@ Citation cite(const ComparableRecipe& recipe, const Book& book) {
   out.book = book;
   out.page = recipe.recipe.page;
   out.page_end = recipe.recipe.page_end;
+  out.image = recipe.recipe.image;
   out.file = recipe.file.empty() ? book.file : recipe.file;
   out.line_start = recipe.recipe.line_start;
   out.line_end = recipe.recipe.line_end;

@@ -16,6 +16,7 @@ struct Citation {
   std::string title, chapter, contributor;
   Book book;
   std::string page, page_end;  ///< empty where the transcription has no page marks
+  std::string image;           ///< of the page: a file's path or an address; empty where none is known
   std::string file;
   std::uint32_t line_start = 0, line_end = 0;
 

@@ -10,7 +10,8 @@
 namespace gallipot {
 namespace {
 
-constexpr std::size_t doubts_shown = 3;  // a book; the rest are counted
+constexpr std::size_t doubts_shown = 3;   // a book; the rest are counted
+constexpr std::size_t recipes_shown = 5;  // in doubt, the least sure first
 
 std::string seconds_text(double seconds) {
   if (seconds < 90) return fmt::format("{:.0f} s", seconds);
@@ -33,6 +34,58 @@ std::string doubts_text(const BookReport& book, const TextStyle& style) {
   return out;
 }
 
+std::string recipes_in_doubt(const BookReport& book, const TextStyle& style) {
+  std::vector<const DoubtfulRecipe*> least;
+  for (const DoubtfulRecipe& recipe : book.in_doubt) least.push_back(&recipe);
+  std::stable_sort(least.begin(), least.end(), [](auto* a, auto* b) { return a->confidence < b->confidence; });
+  std::string out;
+  for (std::size_t i = 0; i < least.size() && i < recipes_shown; ++i)
+    out += paragraph(fmt::format("{}{}: {} ({:.0f} % sure)", least[i]->title,
+                                 least[i]->page.empty() ? "" : ", p. " + least[i]->page, least[i]->why,
+                                 100 * least[i]->confidence),
+                     style.width, "  " + least[i]->id + "  ");
+  if (least.size() > recipes_shown)
+    out += fmt::format("  {}: and {} more; --json lists all.\n", book.book, least.size() - recipes_shown);
+  return out;
+}
+
+std::string proposals_text(const BookReport& book, const TextStyle& style) {
+  std::string out;
+  for (const Proposal& p : book.proposals)
+    out += paragraph(fmt::format("\"{}\": \"{}\" ({})", p.field, p.value, p.from), style.width, "  " + book.book + ": ");
+  return out;
+}
+
+void write_doubts(JsonWriter& json, const BookReport& book) {
+  json.Key("doubts");
+  json.StartArray();
+  for (const Fault& doubt : book.doubts) json.String(doubt.sentence());
+  json.EndArray();
+  json.Key("in_doubt");
+  json.StartArray();
+  for (const DoubtfulRecipe& recipe : book.in_doubt) {
+    json.StartObject();
+    write_field(json, "id", recipe.id);
+    write_field(json, "title", recipe.title);
+    write_field_or_null(json, "page", recipe.page);
+    write_field(json, "why", recipe.why);
+    json.Key("confidence");
+    json.Double(recipe.confidence);
+    json.EndObject();
+  }
+  json.EndArray();
+  json.Key("proposals");
+  json.StartArray();
+  for (const Proposal& proposal : book.proposals) {
+    json.StartObject();
+    write_field(json, "field", proposal.field);
+    write_field(json, "value", proposal.value);
+    write_field(json, "from", proposal.from);
+    json.EndObject();
+  }
+  json.EndArray();
+}
+
 }  // namespace
 
 std::string build_as_text(const BuildReport& report, const TextStyle& style) {
@@ -40,7 +93,7 @@ std::string build_as_text(const BuildReport& report, const TextStyle& style) {
   grid.rows.push_back(
       {"book", "recipes", "in doubt", "measures stated", "page marks", "read as", "how it marks its recipes"});
   grid.right = {false, true, true, true, true};
-  std::string refused, doubts;
+  std::string refused, doubts, in_doubt, proposals;
   std::size_t indexed = 0;
   for (const BookReport& book : report.books) {
     if (!book.refused.empty()) {
@@ -49,6 +102,8 @@ std::string build_as_text(const BuildReport& report, const TextStyle& style) {
     }
     ++indexed;
     doubts += doubts_text(book, style);
+    in_doubt += recipes_in_doubt(book, style);
+    proposals += proposals_text(book, style);
     std::string habit;
     for (const std::string& line : wrapped(book.habit, 60)) habit += (habit.empty() ? "" : "\n") + line;
     grid.rows.push_back({book.book, std::to_string(book.recipes), std::to_string(book.doubtful),
@@ -62,6 +117,9 @@ std::string build_as_text(const BuildReport& report, const TextStyle& style) {
   if (!refused.empty()) out += "\nNot indexed\n" + refused;
   if (indexed > 0) out += "\n" + grid.text(std::max(style.width, 60U));
   if (!doubts.empty()) out += "\nDoubtful in the reading\n" + doubts;
+  if (!in_doubt.empty()) out += "\nRecipes in doubt, the least sure first\n" + in_doubt;
+  if (!proposals.empty())
+    out += "\nNot in the shelf list, but said by the files (look before you copy it there)\n" + proposals;
   return out;
 }
 
@@ -91,10 +149,7 @@ std::string build_as_json(const BuildReport& report) {
         json.Key(name);
         json.Uint64(count);
       }
-      json.Key("doubts");
-      json.StartArray();
-      for (const Fault& doubt : book.doubts) json.String(doubt.sentence());
-      json.EndArray();
+      write_doubts(json, book);
       json.EndObject();
     }
     json.EndArray();

@@ -12,6 +12,7 @@ std::string citation_as_text(const Citation& citation) {
   // Where there are no page marks the note itself names the lines.
   if (!citation.page.empty() && citation.line_start > 0)
     out += fmt::format("    transcription: lines {}-{} of {}\n", citation.line_start, citation.line_end, citation.file);
+  if (!citation.image.empty()) out += fmt::format("    image of the page: {}\n", citation.image);
   out += fmt::format("    {}\n", citation.id);
   return out;
 }

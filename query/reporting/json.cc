@@ -59,6 +59,7 @@ void write_citation(JsonWriter& json, const Citation& citation) {
   write_field_or_null(json, "contributor", citation.contributor);
   write_field_or_null(json, "page", citation.page);
   write_field_or_null(json, "page_end", citation.page_end);
+  write_field_or_null(json, "image", citation.image);
   write_field(json, "file", citation.file);
   json.Key("lines");
   json.StartArray();
