@@ -1,7 +1,9 @@
 // Rows to numbers. A number that is none, or an interval out of order, is a fault of its file and line.
 #include "indexer/measures/measure_tables.h"
 
+#include <algorithm>
 #include <charconv>
+#include <unordered_set>
 
 #include "indexer/lexicon/tables.h"
 
@@ -45,8 +47,12 @@ class Cells {
     return out;
   }
   void wrong(std::string what, std::string mend) {
-    if (!fault_) fault_ = Fault{std::move(what), table_.file, row_ ? row_->line : 1, std::move(mend)};
+    if (!fault_)
+      fault_ =
+          Fault{std::move(what), row_ ? table_.file_of(*row_) : table_.file, row_ ? row_->line : 1, std::move(mend)};
   }
+  /// Whether the row stands in the user's own table.
+  bool own() const { return row_->own; }
   const std::optional<Fault>& fault() const { return fault_; }
 
  private:
@@ -69,59 +75,114 @@ Outcome<bool> each_row(const std::string& name, const std::string& overlay_folde
   return true;
 }
 
-Unit read_unit(Cells& c) {
-  Unit u;
+/// What household and legal measures have in common: of which stuffs, where and when.
+Held read_place(Cells& c) {
+  Held h;
   for (auto& of : c.list("for")) {
     if (of.empty())
-      u.any_stuff = true;
+      h.any_stuff = true;
     else
-      u.of.push_back(std::move(of));
+      h.of.push_back(std::move(of));
   }
-  if (u.of.empty()) u.any_stuff = true;
-  if (c.text("country") != "*") u.country = c.list("country");
-  u.period = {c.year("from"), c.year("to")};
+  if (h.of.empty()) h.any_stuff = true;
+  if (c.text("country") != "*") h.country = c.list("country");
+  h.period = {c.year("from"), c.year("to")};
+  h.why = c.text("why");
+  h.source = c.text("source");
+  return h;
+}
+
+Held read_unit(Cells& c) {
+  Held h = read_place(c);
   const auto unit = c.text("unit");
   if (unit == "g")
-    u.unit = Amount::Unit::gram;
+    h.unit = Amount::Unit::gram;
   else if (unit == "ml")
-    u.unit = Amount::Unit::millilitre;
+    h.unit = Amount::Unit::millilitre;
   else if (unit == "count")
-    u.unit = Amount::Unit::count;
+    h.unit = Amount::Unit::count;
   else
     c.wrong("\"" + std::string(unit) + "\" is not a unit", "write g, ml or count");
-  u.extent = c.extent();
-  u.why = c.text("why");
-  return u;
+  h.extent = c.extent();
+  return h;
+}
+
+Held read_household(Cells& c) {
+  Held h = read_place(c);
+  h.household = true;
+  return h;
+}
+
+Witnessed read_witness(Cells& c) {
+  Witnessed w;
+  w.measure = c.text("measure");
+  w.of = c.text("of");
+  w.country = c.text("country");
+  w.year = c.year("year");
+  w.low = c.number("low");
+  w.high = c.number("high");
+  w.unit = c.text("unit");
+  w.source = c.text("source");
+  if (!(0 < w.low && w.low <= w.high)) c.wrong("low and high are not positive and in order", "write the lesser first");
+  return w;
 }
 
 StuffClass read_class(Cells& c) {
   const auto name = c.text("class");
   if (name == "dry") return StuffClass::dry;
+  if (name == "heap") return StuffClass::heap;
   if (name == "thick") return StuffClass::thick;
   if (name == "liquid") return StuffClass::liquid;
   if (name == "ale") return StuffClass::ale;
-  c.wrong("\"" + std::string(name) + "\" is not a class of stuff", "write dry, thick, liquid or ale");
+  c.wrong("\"" + std::string(name) + "\" is not a class of stuff", "write dry, heap, thick, liquid or ale");
   return StuffClass::unknown;
+}
+
+std::string under(Cells& c, const char* one, const char* other) {
+  return std::string(c.text(one)) + "/" + std::string(c.text(other));
 }
 
 }  // namespace
 
+bool Held::names(std::string_view word) const { return std::find(of.begin(), of.end(), word) != of.end(); }
+
+bool Held::may_be_in(std::string_view a_country) const {
+  return country.empty() || a_country.empty() || std::find(country.begin(), country.end(), a_country) != country.end();
+}
+
+const Stuff& MeasureTables::stuff(std::string_view name) const {
+  static const Stuff unknown;
+  const auto at = stuffs.find(name);
+  return at == stuffs.end() ? unknown : at->second;
+}
+
 Outcome<MeasureTables> load_measure_tables(const std::string& overlay_folder) {
   MeasureTables t;
-  auto read = each_row("units", overlay_folder,
-                       [&](Cells& c) { t.units[std::string(c.text("measure"))].push_back(read_unit(c)); });
+  std::unordered_set<std::string> own;  // what the user's own table lays down needs no witnesses
+  auto read = each_row("units", overlay_folder, [&](Cells& c) {
+    t.held[std::string(c.text("measure"))].push_back(read_unit(c));
+    if (c.own()) own.emplace(c.text("measure"));
+  });
+  if (read)
+    read = each_row("households", overlay_folder, [&](Cells& c) {
+      std::string measure(c.text("measure"));
+      if (!own.contains(measure)) t.held[std::move(measure)].push_back(read_household(c));
+    });
+  if (read) read = each_row("witnesses", overlay_folder, [&](Cells& c) { t.witnesses.push_back(read_witness(c)); });
   if (read)
     read = each_row("densities", overlay_folder, [&](Cells& c) {
-      t.densities[std::string(c.text("stuff"))] = {read_class(c), c.extent()};
+      t.stuffs[std::string(c.text("stuff"))] = {read_class(c), c.extent(), std::string(c.text("source"))};
     });
   if (read)
     read = each_row("counted", overlay_folder, [&](Cells& c) {
-      std::string key = std::string(c.text("stuff")) + "/" + std::string(c.text("measure"));
-      t.counted[std::move(key)].push_back({{c.year("from"), c.year("to")}, c.extent(), std::string(c.text("why"))});
+      t.counted[under(c, "stuff", "measure")].push_back(
+          {{c.year("from"), c.year("to")}, c.extent(), std::string(c.text("why")), std::string(c.text("source"))});
     });
   if (read)
+    read = each_row("eaten", overlay_folder, [&](Cells& c) { t.eaten[std::string(c.text("stuff"))] = c.extent(); });
+  if (read)
     read = each_row("bends", overlay_folder, [&](Cells& c) {
-      t.bends[std::string(c.text("note")) + "/" + std::string(c.text("measure"))] = c.extent();
+      t.bends[under(c, "note", "measure")] = {c.extent(), std::string(c.text("source"))};
     });
   if (!read) return tl::unexpected(read.error());
   return t;

@@ -1,4 +1,8 @@
 // What did a measure hold, when and where? The register answers in SI with an interval.
+//
+// Four things are asked, one after the other, and the first that knows rules: what the cook has decided; what the book
+// says of its own measures; what books and tables of its country and time say together; the law or the custom of the
+// time. `Amount::why` says which it was, how many bore witness and how far they disagree.
 #pragma once
 
 #include <memory>
@@ -28,6 +32,32 @@ struct Measured {
   std::string_view book = {};  ///< id, for what the book says of its own measures; may be empty
 };
 
+/// One who bears witness to a measure.
+struct Witness {
+  std::string who;                ///< "Leslie 1840, tables of measures", or a book of the shelf by title and year
+  std::string book, page, quote;  ///< of a book of the shelf; empty for a published work
+  std::uint32_t line = 0;         ///< raw line in the book's file; 0 for a published work
+  std::string said;               ///< "0.5 gill"
+  std::string of;                 ///< the stuff of which it was said; may be empty
+  std::string country;
+  int year = 0;
+  Amount one;              ///< what it comes to, for one of the measure
+  bool set_aside = false;  ///< too far from what the others say to count
+};
+
+/// A printed amount with everything that it rests on.
+struct Reading {
+  /// Which of the four ruled.
+  enum class Rule : unsigned char { decision, book, period, table };
+  Rule rule = Rule::table;
+  Amount amount;                      ///< as Register::amount gives it
+  std::optional<Amount> millilitres;  ///< the same as a volume, and as a weight, where that can be told
+  std::optional<Amount> grams;
+  std::vector<Witness> witnesses;    ///< those heard; empty for a legal measure
+  std::vector<std::string> sources;  ///< of the rows of the tables that it rests on
+  std::optional<Decision> decision;  ///< where that ruled
+};
+
 /// What is laid over the general tables: first what books say of their own measures, then what the cook has decided.
 struct Layers {
   std::vector<Statement> statements;
@@ -37,7 +67,7 @@ struct Layers {
 
 class Register {
  public:
-  /// Loads the tables of measures, densities and counted things, each row with its source.
+  /// Loads the tables of measures, witnesses, densities and counted things, each row with its source.
   static Outcome<std::shared_ptr<const Register>> load(const std::string& overlay_folder = {});
 
   /// The same register with other layers over its tables.
@@ -47,10 +77,17 @@ class Register {
   /// liquid or a capacity, else a count. Nothing where no number can honestly be given ("a few blades", "a bit").
   std::optional<Amount> amount(const Measured& asked) const;
 
+  /// The same with all that it rests on.
+  std::optional<Reading> read(const Measured& asked) const;
+
+  /// All measures that the register can put a figure to, in the order of the alphabet.
+  std::vector<std::string> measures() const;
+
  private:
   struct Tables;
+  struct Folded;
   std::shared_ptr<const Tables> tables_;
-  std::shared_ptr<const Layers> layers_;
+  std::shared_ptr<const Folded> folded_;
 };
 
 }  // namespace gallipot

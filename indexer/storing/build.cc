@@ -37,10 +37,11 @@ tl::unexpected<Fault> xapian_fault(const Xapian::Error& error, const std::string
 class IndexingRun {
  public:
   IndexingRun(const std::vector<Book>& books, const std::vector<std::uint32_t>& orders, const Lexicon& lexicon,
-              const BuildOptions& options)
+              const Corrections& corrections, const BuildOptions& options)
       : books_(books),
         orders_(orders),
         lexicon_(lexicon),
+        corrections_(corrections),
         options_(options),
         sizes_(sizes_of(books)),
         sharing_(sizes_),
@@ -89,7 +90,7 @@ class IndexingRun {
           store(*work, shards);
         } else {
           own.reset();  // the book before goes from memory before the next is read
-          own = open(work->book);
+          own = open(work->book, shards);
         }
       }
       return shards.finish();
@@ -101,8 +102,9 @@ class IndexingRun {
     }
   }
 
-  std::shared_ptr<OpenBook> open(std::size_t book) {
-    CutBook cut = read_and_cut(books_[book], lexicon_);
+  std::shared_ptr<OpenBook> open(std::size_t book, Shards& shards) {
+    CutBook cut = read_and_cut(books_[book], lexicon_, corrections_);
+    shards.add_statements(books_[book].id, cut.statements);
     const bool nothing = cut.recipes.empty();
     {
       const std::lock_guard lock(mutex_);
@@ -119,7 +121,7 @@ class IndexingRun {
       const auto recipe =
           make_comparable(std::move(work.open->recipes[i]), books_[work.book], orders_[work.book], lexicon_);
       ingredients += recipe.ingredients.size();
-      shards.add(recipe);
+      shards.add(recipe, corrections_);
     }
     work.open->ingredients += ingredients;
     if (!sharing_.finished(work)) return;
@@ -147,6 +149,7 @@ class IndexingRun {
   const std::vector<Book>& books_;
   const std::vector<std::uint32_t>& orders_;
   const Lexicon& lexicon_;
+  const Corrections& corrections_;
   const BuildOptions& options_;
   const std::vector<std::uint64_t> sizes_;
   Sharing sharing_;
@@ -191,7 +194,7 @@ Manifest manifest_of(const Manifest& old, const std::vector<Book>& books, const 
   for (std::size_t i = 0; i < books.size(); ++i) {
     if (!reports[i].refused.empty()) continue;
     ShelvedBook& shelved = by_order[orders[i]];
-    shelved = {books[i], orders[i], reports[i].recipes, reports[i].bytes, lexicon.fingerprint()};
+    shelved = {books[i], orders[i], reports[i].recipes, reports[i].bytes, reports[i].statements, lexicon.fingerprint()};
     shelved.book.path.clear();
   }
   Manifest out;
@@ -216,11 +219,14 @@ Outcome<BuildReport> build_index(const std::vector<Book>& books, const std::stri
                                  const BuildOptions& options) {
   const auto start = Clock::now();
   if (auto once = no_book_twice(books); !once) return tl::unexpected(once.error());
+  const auto corrections =
+      read_corrections(options.corrections.empty() ? corrections_beside(folder) : options.corrections);
+  if (!corrections) return tl::unexpected(corrections.error());
   try {
     Site site(folder);
     if (auto begun = site.begin(); !begun) return tl::unexpected(begun.error());
     const auto orders = places(books, site.old());
-    IndexingRun run(books, orders, lexicon, options);
+    IndexingRun run(books, orders, lexicon, *corrections, options);
     auto shards = run.shards_in(site.building());
     BuildReport report;
     report.books = run.take_reports();

@@ -50,6 +50,7 @@ bool is_remote(const std::string& path) {
 constexpr Xapian::doccount deletions_at_a_time = 5000;
 
 void delete_book(Xapian::WritableDatabase& database, const std::string& book) {
+  database.delete_document(schema::term(schema::statements, book));
   const std::string term = schema::term(schema::book, book);
   for (;;) {
     std::vector<Xapian::docid> some;

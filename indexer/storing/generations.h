@@ -23,7 +23,7 @@ std::string building_name(const std::string& generation);
 /// Removes generations and half-built ones other than `live` (a name, may be empty). Touches nothing else.
 void clear_leftovers(const std::string& folder, const std::string& live);
 
-/// A local copy of the database at `live`, at `copy`, without the recipes of `books`.
+/// A local copy of the database at `live`, at `copy`, without the recipes and statements of `books`.
 /// Faults: the database lies on another machine. Throws Xapian::Error.
 Outcome<bool> copy_without(const std::string& live, const std::string& copy, const std::vector<std::string>& books);
 

@@ -62,7 +62,7 @@ Outcome<ShelvedBook> read_book(const rapidjson::Value& json, const std::string& 
     out.book.*field.member = at->value.GetString();
   }
   if (out.book.id.empty()) return damaged(path, "a book has no \"id\"");
-  for (const char* name : {"order", "recipes", "bytes"})
+  for (const char* name : {"order", "recipes", "bytes", "statements"})
     if (!json.HasMember(name) || !json[name].IsUint64())
       return damaged(path, fmt::format("the book \"{}\" has no \"{}\"", out.book.id, name));
   if (!json["order"].IsUint())
@@ -70,6 +70,7 @@ Outcome<ShelvedBook> read_book(const rapidjson::Value& json, const std::string& 
   out.order = json["order"].GetUint();
   out.recipes = json["recipes"].GetUint64();
   out.bytes = json["bytes"].GetUint64();
+  out.statements = json["statements"].GetUint64();
   if (json.HasMember("tables") && json["tables"].IsString()) out.tables = json["tables"].GetString();
   out.book.years = edtf_years(out.book.date);
   out.book.first_years = edtf_years(out.book.first_published);
@@ -123,6 +124,8 @@ void write_book(rapidjson::PrettyWriter<rapidjson::StringBuffer>& json, const Sh
   json.Uint64(shelved.recipes);
   json.Key("bytes");
   json.Uint64(shelved.bytes);
+  json.Key("statements");
+  json.Uint64(shelved.statements);
   json.Key("tables");
   json.String(shelved.tables);
   json.EndObject();

@@ -15,8 +15,9 @@ struct ShelvedBook {
   Book book;                ///< `path` is empty: where the file lay is no part of the index
   std::uint32_t order = 0;  ///< its place on the shelf; kept when the book is indexed again
   std::uint64_t recipes = 0;
-  std::uint64_t bytes = 0;  ///< of the file
-  std::string tables;       ///< Lexicon::fingerprint() when it was indexed
+  std::uint64_t bytes = 0;       ///< of the file
+  std::uint64_t statements = 0;  ///< on measures
+  std::string tables;            ///< Lexicon::fingerprint() when it was indexed
 };
 
 struct Manifest {

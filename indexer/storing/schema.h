@@ -29,9 +29,10 @@ inline constexpr std::string_view ingredient = "XI";        ///< canonical ingre
 inline constexpr std::string_view ingredient_base = "XIB";  ///< what it is made of
 inline constexpr std::string_view operation = "XO";         ///< operation
 inline constexpr std::string_view chapter = "XH";           ///< stemmed word of the chapter head
+inline constexpr std::string_view statements = "XM";        ///< book id: what the book says of its own measures
 inline constexpr std::string_view shingle = "XL";           ///< a run of telling words, for lineage (see shingles.h)
-inline constexpr std::string_view lot = "XR";               ///< one of 256 lots into which all recipes fall, for samples
-inline constexpr std::string_view word = "Z";               ///< stem of a word of title or text (see stems.h)
+inline constexpr std::string_view lot = "XR";  ///< one of 256 lots into which all recipes fall, for samples
+inline constexpr std::string_view word = "Z";  ///< stem of a word of title or text (see stems.h)
 
 /// The term of a value: the two put together, with no sign between them, cut to what a Xapian term can hold.
 /// Canonical names are in lower case and so cannot be mistaken for a longer prefix.
@@ -40,8 +41,11 @@ inline std::string term(std::string_view prefix, std::string_view value) {
   return std::string(prefix).append(value.substr(0, longest - prefix.size()));
 }
 
-/// The term of one of the 256 lots: a sample of every term of the index that is the same for the same shelf, whatever the
-/// threads that indexed it.
+// What a book says of its own measures lies in one document more, which has that one term and no other, no value and no
+// length: no query for recipes meets it.
+
+/// The term of one of the 256 lots: a sample of every term of the index that is the same for the same shelf, whatever
+/// the threads that indexed it.
 inline constexpr unsigned lots = 256;
 inline std::string lot_term(unsigned number) {
   constexpr std::string_view digits = "0123456789abcdef";
@@ -56,8 +60,8 @@ inline unsigned lot_of(std::string_view recipe_id) {
   return static_cast<unsigned>((hash ^ (hash >> 16U)) % lots);
 }
 
-// How often a term counts in a document (wdf): id, book, country, lot, shingle and title_word 0 (they say nothing of likeness);
-// operation, title, chapter and word as often as they stand there; all others 1.
+// How often a term counts in a document (wdf): id, book, country, lot, shingle and title_word 0 (they say nothing of
+// likeness); operation, title, chapter and word as often as they stand there; all others 1.
 
 // Value slots.
 inline constexpr unsigned slot_year = 0;  ///< sortable_serialise(year)

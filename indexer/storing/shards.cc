@@ -5,6 +5,9 @@
 
 #include <utility>
 
+#include "indexer/correcting/readings.h"
+#include "indexer/storing/statements.h"
+
 namespace gallipot {
 namespace {
 
@@ -33,9 +36,17 @@ void Shards::close() {
   open_ = false;
 }
 
-void Shards::add(const ComparableRecipe& recipe) {
+void Shards::add(const ComparableRecipe& recipe, const Corrections& corrections) {
   if (!open_) open_next();
-  database_.add_document(documents_.of(recipe));
+  Xapian::Document document = documents_.of(recipe);
+  if (!corrections.of(recipe.book).empty()) {
+    ComparableRecipe corrected = recipe;
+    correct_readings(corrected, corrections);
+    const std::string stored = document.get_data();
+    document = documents_.of(corrected);
+    document.set_data(stored);
+  }
+  database_.add_document(document);
   ++uncommitted_;
   uncommitted_bytes_ += recipe.recipe.text.size();
   if (++in_shard_ >= shard_recipes_) {
@@ -44,6 +55,12 @@ void Shards::add(const ComparableRecipe& recipe) {
     database_.commit();
     uncommitted_ = uncommitted_bytes_ = 0;
   }
+}
+
+void Shards::add_statements(const std::string& book, const std::vector<Statement>& statements) {
+  if (statements.empty()) return;
+  if (!open_) open_next();
+  database_.add_document(statements_document(book, statements));
 }
 
 const std::vector<std::string>& Shards::finish() {

@@ -7,6 +7,8 @@
 #include <string>
 #include <vector>
 
+#include "indexer/correcting/correction.h"
+#include "indexer/measures/statement.h"
 #include "indexer/normalizing/comparable.h"
 #include "indexer/storing/documents.h"
 
@@ -20,7 +22,10 @@ class Shards {
   /// `prefix` is the path that every shard's name begins with; its folder must exist.
   Shards(std::string prefix, std::size_t shard_recipes, const Lexicon& lexicon);
 
-  void add(const ComparableRecipe& recipe);
+  /// Stores a recipe as it is, to be found by what `corrections` make of it.
+  void add(const ComparableRecipe& recipe, const Corrections& corrections = {});
+  /// Adds what a book says of its own measures; nothing where it says nothing. Once a book.
+  void add_statements(const std::string& book, const std::vector<Statement>& statements);
 
   /// Closes the last shard. The paths of all shards, in order of writing.
   const std::vector<std::string>& finish();

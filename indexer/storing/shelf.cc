@@ -5,14 +5,17 @@
 
 #include <algorithm>
 #include <filesystem>
+#include <iterator>
 #include <utility>
 
+#include "indexer/correcting/readings.h"
 #include "indexer/measures/decisions.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/manifest.h"
 #include "indexer/storing/nearest.h"
 #include "indexer/storing/schema.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -55,9 +58,11 @@ Outcome<Shelf> Shelf::open(const std::string& folder, const ShelfReading& readin
       for (auto& shelved : manifest->books) {
         shelf.books_.push_back(std::move(shelved.book));
         shelf.counts_.push_back(shelved.recipes);
+        shelf.statement_counts_.push_back(shelved.statements);
       }
       shelf.tables_ = *tables;
       shelf.take_decisions(reading.decisions.empty() ? decisions_beside(folder) : reading.decisions);
+      shelf.take_corrections(reading.corrections.empty() ? corrections_beside(folder) : reading.corrections);
       return shelf;
     } catch (const Xapian::Error& error) {
       if (attempt == attempts) return unreadable(error, folder);
@@ -73,8 +78,25 @@ void Shelf::take_decisions(const std::string& path) {
     doubts_.push_back(decisions.error());
 }
 
+void Shelf::take_corrections(const std::string& path) {
+  auto corrections = read_corrections(path);
+  if (corrections)
+    corrections_ = std::move(*corrections);
+  else
+    doubts_.push_back(corrections.error());
+}
+
+Outcome<ComparableRecipe> Shelf::corrected(std::string_view data) const {
+  auto recipe = decode_recipe(data);
+  if (recipe && !corrections_.empty()) correct_readings(*recipe, corrections_);
+  return recipe;
+}
+
 const std::shared_ptr<const Register>& Shelf::measures() const {
-  if (!measures_) measures_ = tables_->with({{}, books_, decisions_});
+  if (!measures_) {
+    auto told = statements();
+    measures_ = tables_->with({told ? std::move(*told) : std::vector<Statement>{}, books_, decisions_});
+  }
   return measures_;
 }
 
@@ -87,6 +109,30 @@ std::size_t Shelf::recipe_count() const {
   std::size_t n = 0;
   for (const auto count : counts_) n += count;
   return n;
+}
+
+std::size_t Shelf::statement_count() const {
+  std::size_t n = 0;
+  for (const auto count : statement_counts_) n += count;
+  return n;
+}
+
+Outcome<std::vector<Statement>> Shelf::statements(const std::string& book) const {
+  try {
+    return statements_of(*database_, book);
+  } catch (const Xapian::Error& error) {
+    return unreadable(error, folder_);
+  }
+}
+
+Outcome<std::vector<Statement>> Shelf::statements() const {
+  std::vector<Statement> all;
+  for (const auto& book : books_) {
+    auto some = statements(book.id);
+    if (!some) return some;
+    std::move(some->begin(), some->end(), std::back_inserter(all));
+  }
+  return all;
 }
 
 std::optional<Xapian::docid> Shelf::docid_of(std::string_view id) const {
@@ -113,7 +159,7 @@ Outcome<ComparableRecipe> Shelf::recipe(Xapian::docid docid) const {
 
 Outcome<ComparableRecipe> Shelf::unweighed(Xapian::docid docid) const {
   try {
-    return decode_recipe(database_->get_document(docid).get_data());
+    return corrected(database_->get_document(docid).get_data());
   } catch (const Xapian::Error& error) {
     return unreadable(error, folder_);
   }
@@ -139,7 +185,7 @@ Outcome<bool> Shelf::each(const std::function<bool(const ComparableRecipe&)>& vi
     }
     std::sort(stored.begin(), stored.end(), [](const Stored& a, const Stored& b) { return a.order < b.order; });
     for (const auto& one : stored) {
-      auto recipe = decode_recipe(one.data);
+      auto recipe = corrected(one.data);
       if (!recipe) return tl::unexpected(recipe.error());
       weigh(*recipe, *measures());
       if (!visit(*recipe)) return false;

@@ -5,6 +5,8 @@
 
 #include <utility>
 
+#include "indexer/correcting/cuts.h"
+#include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
@@ -12,7 +14,22 @@
 
 namespace gallipot {
 
-CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
+namespace {
+
+/// Puts right how the book was cut.
+void correct(SegmentedBook& cut, const std::vector<Block>& blocks, const Book& book, const Corrections& corrections,
+             BookReport& report) {
+  std::vector<const Correction*> of_cut;
+  for (const Correction* one : corrections.of(book.id))
+    if (one->of_cut()) of_cut.push_back(one);
+  if (of_cut.empty()) return;
+  auto lost = correct_cuts(cut.recipes, blocks, of_cut, book.path);
+  report.doubts.insert(report.doubts.end(), lost.begin(), lost.end());
+}
+
+}  // namespace
+
+CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections& corrections) {
   CutBook out;
   BookReport& report = out.report;
   report.book = book.id;
@@ -27,6 +44,7 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
   report.bytes = read->bytes;
   report.page_marks = read->page_marks;
   SegmentedBook cut = segment(read->blocks, lexicon);
+  correct(cut, read->blocks, book, corrections, report);
   report.habit = std::move(cut.habit);
   report.recipes = cut.recipes.size();
   if (cut.recipes.empty())
@@ -34,6 +52,8 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon) {
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
+  if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
+  report.statements = out.statements.size();
   return out;
 }
 
@@ -44,7 +64,7 @@ ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t 
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,
                                                     const Register& measures, BookReport* report) {
-  CutBook cut = read_and_cut(book, lexicon);
+  CutBook cut = read_and_cut(book, lexicon, {});
   std::vector<ComparableRecipe> out;
   out.reserve(cut.recipes.size());
   for (Recipe& recipe : cut.recipes) {

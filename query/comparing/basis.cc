@@ -10,10 +10,7 @@
 #include "indexer/measures/amount.h"
 #include "indexer/text/unicode.h"
 #include "indexer/text/words.h"
-<<<<<<< HEAD
-=======
 #include "query/comparing/batch.h"
->>>>>>> compare
 
 namespace gallipot {
 namespace {

@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <map>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 
 namespace gallipot {
 namespace {

@@ -37,8 +37,9 @@ std::string doubts_text(const BookReport& book, const TextStyle& style) {
 
 std::string build_as_text(const BuildReport& report, const TextStyle& style) {
   Grid grid;
-  grid.rows.push_back({"book", "recipes", "in doubt", "page marks", "read as", "how it marks its recipes"});
-  grid.right = {false, true, true, true};
+  grid.rows.push_back(
+      {"book", "recipes", "in doubt", "measures stated", "page marks", "read as", "how it marks its recipes"});
+  grid.right = {false, true, true, true, true};
   std::string refused, doubts;
   std::size_t indexed = 0;
   for (const BookReport& book : report.books) {
@@ -50,8 +51,9 @@ std::string build_as_text(const BuildReport& report, const TextStyle& style) {
     doubts += doubts_text(book, style);
     std::string habit;
     for (const std::string& line : wrapped(book.habit, 60)) habit += (habit.empty() ? "" : "\n") + line;
-    grid.rows.push_back({book.book, std::to_string(book.recipes), std::to_string(book.doubtful), pages_text(book),
-                         book.format + ", " + book.charset, std::move(habit)});
+    grid.rows.push_back({book.book, std::to_string(book.recipes), std::to_string(book.doubtful),
+                         std::to_string(book.statements), pages_text(book), book.format + ", " + book.charset,
+                         std::move(habit)});
   }
   std::string out =
       fmt::format("{} recipes of {} book{}, {} in {} ({:.1f} MB/s).\n", report.recipes, indexed,
@@ -81,11 +83,10 @@ std::string build_as_json(const BuildReport& report) {
       write_field_or_null(json, "format", book.format);
       write_field_or_null(json, "charset", book.charset);
       write_field_or_null(json, "habit", book.habit);
-      const std::pair<const char*, std::size_t> counts[] = {{"bytes", book.bytes},
-                                                            {"recipes", book.recipes},
-                                                            {"doubtful", book.doubtful},
-                                                            {"ingredients", book.ingredients},
-                                                            {"page_marks", book.page_marks}};
+      const std::pair<const char*, std::size_t> counts[] = {
+          {"bytes", book.bytes},           {"recipes", book.recipes},
+          {"doubtful", book.doubtful},     {"ingredients", book.ingredients},
+          {"statements", book.statements}, {"page_marks", book.page_marks}};
       for (const auto& [name, count] : counts) {
         json.Key(name);
         json.Uint64(count);

@@ -15,6 +15,7 @@ namespace gallipot {
 struct TextStyle {
   unsigned width = 100;  ///< columns of the terminal
   bool printed = false;  ///< show the printed words under each amount
+  bool full = false;     ///< show every witness's column, however many there are
 };
 
 std::string found_as_text(const Found& found, const Shelf& shelf, const TextStyle& style);
@@ -24,6 +25,8 @@ std::string variants_as_json(const VariantSet& set, const Shelf& shelf);
 std::string comparison_as_text(const Comparison& comparison, const TextStyle& style);
 std::string comparison_as_csv(const Comparison& comparison);
 std::string comparison_as_json(const Comparison& comparison);
+/// One page that stands alone: findings, plots (SVG, each with a text of its own), tables, witnesses.
+std::string comparison_as_html(const Comparison& comparison);
 std::string citation_as_text(const Citation& citation);
 /// A JSON object: id, title, chapter, book, creator, edition, place, publisher, year, first_published, contributor,
 /// page, page_end, file, lines [first, last], note. What is not known is null.

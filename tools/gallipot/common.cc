@@ -2,8 +2,10 @@
 #include <sys/ioctl.h>
 #include <unistd.h>
 
+#include <cerrno>
 #include <cstdio>
 #include <cstdlib>
+#include <cstring>
 
 #include "tools/gallipot/verbs.h"
 
@@ -70,6 +72,15 @@ void complain(const std::string& sentence) {
   std::fprintf(stderr, "gallipot: %s\n", line.c_str());
 }
 
-TextStyle text_style(bool printed) { return {std::max(narrowest, terminal_width()), printed}; }
+TextStyle text_style(bool printed, bool full) { return {std::max(narrowest, terminal_width()), printed, full}; }
+
+Outcome<bool> write_file(const std::string& path, const std::string& bytes) {
+  std::FILE* file = std::fopen(path.c_str(), "wb");
+  const bool written = file != nullptr && std::fwrite(bytes.data(), 1, bytes.size(), file) == bytes.size();
+  const int cause = errno;
+  if (file == nullptr || (std::fclose(file) != 0) || !written)
+    return fault(path + " cannot be written: " + std::strerror(cause), "name a file in a folder that you may write to");
+  return true;
+}
 
 }  // namespace gallipot::program

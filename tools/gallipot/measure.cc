@@ -1,6 +1,7 @@
 // gallipot measure: what did an old measure hold?
 #include <fmt/format.h>
 
+#include "query/reporting/evidence.h"
 #include "tools/gallipot/verbs.h"
 
 namespace gallipot::program {
@@ -11,7 +12,20 @@ struct Asked : Common {
   bool evidence = false;
 };
 
+/// What the books of an index say of their own measures; with words, only of that measure.
+Outcome<Exit> tell_evidence(const Asked& asked) {
+  if (asked.index.empty())
+    return fault("--evidence shows what the books of an index say", "name the index: --index DIR");
+  const auto shelf = Shelf::open(asked.index);
+  if (!shelf) return tl::unexpected(shelf.error());
+  const auto statements = shelf->statements();
+  if (!statements) return tl::unexpected(statements.error());
+  say(asked.json ? evidence_as_json(*statements) : evidence_as_text(*statements, *shelf, text_style()));
+  return statements->empty() ? Exit::nothing_found : Exit::answered;
+}
+
 Outcome<Exit> measure(const Asked& asked) {
+  if (asked.evidence) return tell_evidence(asked);
   return fault(fmt::format("\"{}\" cannot be read as an amount", asked.words), "say it as a recipe would: \"a gill\"");
 }
 

@@ -62,7 +62,9 @@ void say(const std::string& text);
 /// Prints one line to standard error.
 void complain(const std::string& sentence);
 /// How text is to be set: as wide as the terminal, or 100 columns where there is none.
-TextStyle text_style(bool printed = false);
+TextStyle text_style(bool printed = false, bool full = false);
+/// Writes a whole file. Faults: it cannot be written (names the file and why).
+Outcome<bool> write_file(const std::string& path, const std::string& bytes);
 
 // Each adds its verb to the program and leaves its work in `work`.
 void add_index(CLI::App& program, Work& work);

@@ -5,12 +5,8 @@
 
 #include <set>
 
-<<<<<<< HEAD
-#include "indexer/storing/site.h"
-=======
-#include "indexer/storing/disk.h"
 #include "indexer/storing/schema.h"
->>>>>>> lineage
+#include "indexer/storing/site.h"
 #include "tests/indexer/storing/shelves.h"
 
 namespace gallipot {
@@ -201,12 +197,8 @@ TEST_F(Build, RefusesASecondWriter) {
 TEST_F(Build, RefusesAnIndexOfAnotherVersionOrDamaged) {
   ASSERT_TRUE(build({book("larch", 6)}));
   auto manifest = read("index/shelf.json");
-<<<<<<< HEAD
-  manifest.replace(manifest.find("\"schema\": "), 11, "\"schema\": 9");
-=======
   const auto ours = "\"schema\": " + std::to_string(schema::version);
   manifest.replace(manifest.find(ours), ours.size(), "\"schema\": 99");
->>>>>>> lineage
   write("index/shelf.json", manifest);
   EXPECT_NE(told(build({book("larch", 6)})).find("schema 99"), std::string::npos);
   write("index/shelf.json", manifest.substr(0, manifest.size() / 2));
