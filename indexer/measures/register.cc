@@ -232,8 +232,8 @@ Amount counted_out(const Measured& asked, One one) {
           asked.high * one.extent.high, std::move(one.why)};
 }
 
-Witness witness_of(const Voice& v, bool by_weight, bool set_aside) {
-  Witness w;
+Attestation attestation_of(const Voice& v, bool by_weight, bool set_aside) {
+  Attestation w;
   w.who = v.who;
   w.book = v.book;
   w.page = v.page;

@@ -33,7 +33,7 @@ struct Measured {
 };
 
 /// One who bears witness to a measure.
-struct Witness {
+struct Attestation {
   std::string who;                ///< "Leslie 1840, tables of measures", or a book of the shelf by title and year
   std::string book, page, quote;  ///< of a book of the shelf; empty for a published work
   std::uint32_t line = 0;         ///< raw line in the book's file; 0 for a published work
@@ -53,7 +53,7 @@ struct Reading {
   Amount amount;                      ///< as Register::amount gives it
   std::optional<Amount> millilitres;  ///< the same as a volume, and as a weight, where that can be told
   std::optional<Amount> grams;
-  std::vector<Witness> witnesses;    ///< those heard; empty for a legal measure
+  std::vector<Attestation> witnesses;    ///< those heard; empty for a legal measure
   std::vector<std::string> sources;  ///< of the rows of the tables that it rests on
   std::optional<Decision> decision;  ///< where that ruled
 };

@@ -36,7 +36,7 @@ double number_in(std::string_view cell) {
 
 Heats load() {
   Heats heats;
-  const auto table = parse_table(built_in_table("heats"), "heats", "heats.tsv");
+  const auto table = parse_table(built_in_table("heat-words"), "heat-words", "heat-words.tsv");
   if (!table) return heats;
   for (const auto& row : table->rows) {
     const auto cell = [&](std::string_view column) { return std::string(table->cell(row, column)); };
