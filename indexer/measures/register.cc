@@ -299,7 +299,7 @@ std::optional<Reading> Register::read(const Measured& asked) const {
         bulk && bulk->one.unit == Amount::Unit::millilitre)
       out.millilitres = counted_out(asked, std::move(bulk->one));
   for (const std::uint32_t i : found->voices)
-    out.witnesses.push_back(witness_of(
+    out.witnesses.push_back(attestation_of(
         folded_->voices[i], out.amount.unit == Amount::Unit::gram && found->rule == Rule::book, folded_->set_aside[i]));
   for (const Held* row : found->one.rows) add_once(out.sources, row->source);
   if (known && out.grams) add_once(out.sources, "weight of " + std::string(asked.of) + ": " + stuff.source);
