@@ -67,7 +67,7 @@ std::vector<Pair> read_pairs(const std::string& path, const Shelf& shelf, const 
     if (!earlier || !later) continue;
     pair.books = earlier->book + " " + later->book;
     const KinText asked = texts.asked(*later);
-    const auto drawn = texts.candidates(asked, 60);
+    const auto drawn = texts.candidates(asked, 24);
     const auto docid = shelf.docid_of(pair.earlier);
     pair.drawn = docid && std::find(drawn.begin(), drawn.end(), *docid) != drawn.end();
     pair.kin = kinship_of(texts.asked(*earlier), asked);
@@ -80,7 +80,7 @@ bool is_kin(const Pair& pair) { return pair.relation != "independent"; }
 
 KinWeights fitted(const std::vector<const Pair*>& pairs) {
   constexpr double ridge = 0.02, step = 0.05;
-  std::array<double, 4> w{0, 0, 0, 0};
+  std::array<double, 4> w{};
   const std::array<double, 4> scale{4, 1, 1, 1};  // brings the share to the range of the others
   for (int round = 0; round < 60000; ++round) {
     std::array<double, 4> slope{};
@@ -158,8 +158,7 @@ int main(int argc, char** argv) {
                    pair.relation, weights.likelihood(k.signs), k.likelihood, k.signs.share, k.of_first, k.of_second,
                    k.signs.evidence, k.signs.title, pair.drawn ? "drawn" : "NOT DRAWN", pair.earlier, pair.later);
     }
-    fmt::print("share {:.2f}\nevidence {:.2f}\ntitle {:.2f}\noffset {:.2f}\n", weights.share, weights.evidence,
-               weights.title, weights.offset);
+    fmt::print("share {:.2f}\nevidence {:.2f}\ntitle {:.2f}\noffset {:.2f}\n", weights.share, weights.evidence, weights.title, weights.offset);
     drawn.print("offered by the index");
     built_in.print("tied by the built-in weights");
     own.print("tied by those fitted on all");

@@ -139,6 +139,7 @@ std::optional<Voice> voice_of(const MeasureTables& tables, const Witnessed& word
     const auto found = one_of(rows->second, as, Stuff{}, place);
     if (!found || found->unit == Amount::Unit::count) return std::nullopt;
     one = *found;
+    v.at_second_hand = rows->second.front().household;
   }
   const Extent held = times(one.extent, words);
   if (one.unit == Amount::Unit::millilitre) {

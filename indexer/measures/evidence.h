@@ -30,6 +30,7 @@ struct Voice {
   std::string author;             ///< counts once: "Leslie 1840", or the book's id
   std::string book, page, quote;  ///< of a book of the shelf; empty for a published row
   std::uint32_t line = 0;
+  bool at_second_hand = false;  ///< told in another household measure, with all the doubt of that
 };
 
 /// What witnesses say together.

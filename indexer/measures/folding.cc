@@ -172,7 +172,7 @@ bool is_heard(const MeasureTables& tables, const Held& row, const Voice& voice) 
   if (!voice.country.empty() && !row.may_be_in(voice.country)) return false;
   if (voice.year != 0 && !row.period.holds(voice.year)) return false;
   const bool named = !voice.of.empty() && row.names(voice.of);
-  if (named || (row.any_stuff && row.of.empty())) return true;
+  if (named || row.of.empty()) return true;
   // a measure told of no stuff is told of its brimful, which is what a liquid fills
   const StuffClass c = tables.stuff(voice.of).stuff_class;
   return is_for(row, c == StuffClass::unknown ? StuffClass::liquid : c);

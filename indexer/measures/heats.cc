@@ -1,4 +1,4 @@
-// The table heats.tsv, a row a published figure.
+// The table degrees.tsv, a row a published figure.
 #include "indexer/measures/heats.h"
 
 #include <algorithm>
@@ -56,7 +56,7 @@ std::optional<Extent> Heat::extent(std::string_view in_country, int year) const 
 }
 
 Outcome<std::shared_ptr<const Heats>> Heats::load(const std::string& overlay_folder) {
-  const auto table = load_table("heats", overlay_folder);
+  const auto table = load_table("degrees", overlay_folder);
   if (!table) return tl::unexpected(table.error());
   auto out = std::make_shared<Heats>();
   for (const Table::Row& row : table->rows) {

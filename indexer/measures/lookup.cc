@@ -16,10 +16,10 @@ void join(One& to, const Extent& e, const std::string& why) {
 }  // namespace
 
 bool is_for(const Held& held, StuffClass stuff_class) {
-  if (held.any_stuff) return true;
+  if (held.of.empty()) return true;
   switch (stuff_class) {
     case StuffClass::unknown:
-      return held.names("dry") || held.names("liquid") || held.names("ale");
+      return held.names("dry") || held.names("heap") || held.names("liquid") || held.names("ale");
     case StuffClass::dry:
       return held.names("dry");
     case StuffClass::heap:

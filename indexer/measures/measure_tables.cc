@@ -78,13 +78,8 @@ Outcome<bool> each_row(const std::string& name, const std::string& overlay_folde
 /// What household and legal measures have in common: of which stuffs, where and when.
 Held read_place(Cells& c) {
   Held h;
-  for (auto& of : c.list("for")) {
-    if (of.empty())
-      h.any_stuff = true;
-    else
-      h.of.push_back(std::move(of));
-  }
-  if (h.of.empty()) h.any_stuff = true;
+  for (auto& of : c.list("for"))
+    if (!of.empty()) h.of.push_back(std::move(of));
   if (c.text("country") != "*") h.country = c.list("country");
   h.period = {c.year("from"), c.year("to")};
   h.why = c.text("why");

@@ -27,8 +27,7 @@ enum class StuffClass : unsigned char { unknown, dry, heap, thick, liquid, ale }
 
 /// One way to read a measure: what it held where, when and of which stuffs.
 struct Held {
-  std::vector<std::string> of;  ///< foodstuffs' names or classes; empty for any stuff
-  bool any_stuff = false;
+  std::vector<std::string> of;       ///< foodstuffs' names or classes; empty for any stuff
   std::vector<std::string> country;  ///< ISO 3166; empty for anywhere
   Period period;
   Amount::Unit unit = Amount::Unit::millilitre;

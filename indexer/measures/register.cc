@@ -78,9 +78,12 @@ class Lookup {
   }
 
   const Stuff& stuff() const { return stuff_; }
-  /// A level spoon holds of a dry stuff what it holds of water; only a rounded one holds more.
+  /// A spoon of a dry stuff is rounded where the book says nothing; where it says how the spoon is filled, its brimful
+  /// is what that is told from.
   StuffClass as() const {
-    return asked_.note == "level" && is_dry(stuff_.stuff_class) ? StuffClass::liquid : stuff_.stuff_class;
+    const bool told = is_dry(stuff_.stuff_class) && measuring::is_spoon(asked_.measure) &&
+                      f_.tables.bends.contains(std::string(asked_.note) + "/spoon");
+    return told ? StuffClass::liquid : stuff_.stuff_class;
   }
 
  private:
@@ -154,6 +157,7 @@ class Lookup {
     }
     if (readings.empty()) return std::nullopt;
     out.one.unit = Amount::Unit::millilitre;
+    keep_first_hand(out, readings);
     rule_by(out, readings);
     if (!household && agrees_with_law(rows->second, out.one.extent)) return std::nullopt;
     if (measuring::is_spoon(asked_.measure) && is_dry(as()))
@@ -161,6 +165,20 @@ class Lookup {
         out.one.extent = product(out.one.extent, rounded->factor);
     measuring::weigh(out.one, weighed_by_, asked_.of);
     return out;
+  }
+
+  /// What the book tells in legal measures rules over what it tells in its other cups and spoons.
+  void keep_first_hand(Found& out, std::vector<Testimony>& readings) const {
+    const auto second = [&](std::uint32_t i) { return f_.voices[i].at_second_hand; };
+    if (std::all_of(out.voices.begin(), out.voices.end(), second)) return;
+    std::size_t kept = 0;
+    for (std::size_t i = 0; i < out.voices.size(); ++i) {
+      if (second(out.voices[i])) continue;
+      out.voices[kept] = out.voices[i];
+      readings[kept++] = readings[i];
+    }
+    out.voices.resize(kept);
+    readings.resize(kept);
   }
 
   bool agrees_with_law(const std::vector<Held>& rows, const Extent& said) const {
@@ -301,7 +319,8 @@ std::optional<Reading> Register::read(const Measured& asked) const {
   for (const std::uint32_t i : found->voices)
     out.witnesses.push_back(attestation_of(
         folded_->voices[i], out.amount.unit == Amount::Unit::gram && found->rule == Rule::book, folded_->set_aside[i]));
-  for (const Held* row : found->one.rows) add_once(out.sources, row->source);
+  for (const Held* row : found->one.rows)
+    if (!row->household) add_once(out.sources, row->source);
   if (known && out.grams) add_once(out.sources, "weight of " + std::string(asked.of) + ": " + stuff.source);
   if (found->decision != nullptr) out.decision = *found->decision;
   return out;

@@ -11,7 +11,7 @@
 namespace gallipot::mining {
 namespace {
 
-constexpr std::array<std::pair<std::string_view, Cue>, 12> names = {{{"verb", verb},
+constexpr std::array<std::pair<std::string_view, Cue>, 14> names = {{{"verb", verb},
                                                                      {"copula", copula},
                                                                      {"link", link},
                                                                      {"alias", alias},
@@ -22,7 +22,9 @@ constexpr std::array<std::pair<std::string_view, Cue>, 12> names = {{{"verb", ve
                                                                      {"proof", proof},
                                                                      {"size", size},
                                                                      {"share", share},
-                                                                     {"allotted", allotted}}};
+                                                                     {"allotted", allotted},
+                                                                     {"tester", tester},
+                                                                     {"span", mining::span}}};
 
 std::unordered_map<std::string, std::uint32_t> load() {
   std::unordered_map<std::string, std::uint32_t> words;

@@ -19,6 +19,8 @@ enum Cue : std::uint32_t {
   proof = 256,      ///< "proof": strength of spirits
   size = 512,       ///< "size", "bigness": opens a measure by likeness
   share = 1024,     ///< "to", "per", "in": so many of one to one of the other
+  tester = 4096,    ///< "flour", "paper", "hand": what an oven is tried with
+  span = 8192,      ///< "minutes", "seconds"
   allotted = 2048,  ///< "allow", "add", "put": a proportion to be taken, not what a measure holds
 };
 

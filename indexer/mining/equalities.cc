@@ -41,6 +41,7 @@ class Pairing {
 
  private:
   bool fits(const Term& a, const Term& b, Tie tie) {
+    if (tie != Tie::stated && (a.measure.ends_with(b.measure) || b.measure.ends_with(a.measure))) return false;
     const auto closeness = tie == Tie::stated || tabular_ ? Closeness::stated : Closeness::implied;
     if (a.quantity.low <= 0 || b.quantity.low <= 0) return false;
     const double mean_a = (a.quantity.low + a.quantity.high) / 2, mean_b = (b.quantity.low + b.quantity.high) / 2;
@@ -58,32 +59,65 @@ class Pairing {
     const Tie t = tie_of(p_, terms[i], b, {tabular_, sentence_states(i)});
     if (t == Tie::none) return t;
     if (terms[i].bare && b.bare && t != Tie::stated) return Tie::none;
+    if ((terms[i].counted || b.counted) && t != Tie::stated && !egg_for_weight(terms[i], b, t)) return Tie::none;
     if (t == Tie::alias && (terms[i].bare || (b.bare && !named_anew(i, j)))) return Tie::none;
     if (t == Tie::beside && b.bare) return Tie::none;
     return fits(terms[i], b, t) ? t : Tie::none;
   }
 
+  /// "one pound or ten eggs": in old cakes eggs are weighed; other counted things after "or" are other things.
+  static bool egg_for_weight(const Term& a, const Term& b, Tie t) {
+    const Term& counted = a.counted ? a : b;
+    const Term& other = a.counted ? b : a;
+    return t == Tie::alias && counted.measure == "egg" && other.vagueness == 0;
+  }
+
   /// "ounces or squares", "one pint (pound) of meal": as many of the one as of the other.
   bool named_anew(std::size_t i, std::size_t j) const {
     const auto& terms = p_.terms();
+    if (made_plain(terms[i], terms[j])) return true;
     const auto gap = terms[j].at.begin - terms[i].at.end;
     if (gap != 1) return false;
+    if (terms[i].vagueness > 1 && terms[j].vagueness > 1) return false;        // "a cup or glass": either will do
+    if (in_bulk(terms[i].measure) || in_bulk(terms[j].measure)) return false;  // "a keg or barrel"
     const auto key = p_.row().key(terms[i].at.end);
     return key == "or" || (key == "(" && p_.row().key(terms[j].at.end) == ")");
   }
 
+  bool in_bulk(const std::string& measure) const {
+    const auto& size = sizes_.of(measure);
+    return size && size->unit == Amount::Unit::millilitre && size->high > 8000;
+  }
+
+  /// "two cups of sugar (teacups)": which cup is meant.
+  bool made_plain(const Term& a, const Term& b) const {
+    const bool bracketed = b.at.begin > 0 && p_.row().key(b.at.begin - 1) == "(" && p_.row().key(b.at.end) == ")";
+    return bracketed && b.bare && a.measure != b.measure && b.measure.ends_with(a.measure);
+  }
+
+  /// The second of two terms as the first bends it: "ounces or squares" are as many of each.
   Term as_printed(std::size_t i, std::size_t j) const {
     Term b = p_.terms()[j];
     const Term& a = p_.terms()[i];
-    if (!a.bare && b.bare && named_anew(i, j)) b.quantity = a.quantity;
+    if (!a.bare && b.bare && named_anew(i, j) && (a.quantity.high >= 1 || b.vagueness <= 1)) b.quantity = a.quantity;
     return b;
   }
 
   void emit(const Term& a, const Term& b, Tie t) {
     if (a.measure == b.measure || !fits(a, b, t)) return;
-    out_.push_back(told(a, b, tells_first(a, b, t)));
+    auto one = told(apiece(a, b), b, tells_first(a, b, t));
+    const auto* word = sizes_.lexicon().measure(one.measure);
+    if (word && word->kind == "piece" && one.of.empty()) return;  // "a head weighing twenty pounds"
+    out_.push_back(std::move(one));
     stated_sentence_ = p_.row().tags[a.at.begin].sentence;
     if (out_.back().of.empty() && !a.counted) out_.back().of = label_before(a);
+  }
+
+  /// "Two onions weighing two ounces each": the weight is of one.
+  Term apiece(const Term& a, const Term& b) const {
+    Term one = a;
+    if (p_.row().key(b.at.end) == "each" || p_.row().key(b.at.end) == "apiece") one.quantity = {1, 1};
+    return one;
   }
 
   /// "Wheat flour. 1 lb. is 1 quart": the stuff stands before the amount, at the head of the line.
@@ -112,8 +146,8 @@ class Pairing {
       if (last != i) emit(terms[last], terms[last + 1], Tie::stated);
       return last + 1;
     }
-    const auto last = chain(tells_first(a, b, t) ? a : b, next);  // "A is B, or C"
-    return t == Tie::stated && last == next ? next : last + 1;    // "A = B = C"
+    const auto last = chain(a.one && tells_first(a, b, t) ? a : b, next);  // "A is B, or C"
+    return t == Tie::stated && last == next ? next : last + 1;             // "A = B = C"
   }
 
   /// Further names of the amount whose last name is term `at`: each is told with `subject`.

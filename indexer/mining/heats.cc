@@ -147,6 +147,16 @@ bool sweet_context(const Passage& passage, Extent around) {
   return false;
 }
 
+/// What boils is told close by: "at 212° water boils".
+bool same_clause(const Row& row, Extent a, Extent b) {
+  const bool after = a.begin > b.begin;
+  const auto from = std::min(a.end, b.end), to = std::max(a.begin, b.begin);
+  if (to > from + (after ? 6U : 20U)) return false;
+  for (auto i = from; i < to; ++i)
+    if (row.key(i) == "." || (after && row.key(i) == ";")) return false;
+  return true;
+}
+
 /// Whether a reading can be of that heat.
 bool possible(const Passage& passage, const Reading& reading, const Named& named) {
   const Heat& heat = *named.heat;
@@ -156,6 +166,7 @@ bool possible(const Passage& passage, const Reading& reading, const Named& named
     return reading.value.low * factor + 32 >= heat.low && reading.value.high * factor + 32 <= heat.high;
   }
   if (reading.value.low < heat.low || reading.value.high > heat.high) return false;
+  if (heat.kind == "point" && !same_clause(passage.row(), named.at, reading.at)) return false;
   return heat.lone || heat.kind != "stage" || reading.at.begin - named.at.end < 4 || sweet_context(passage, named.at);
 }
 
@@ -200,18 +211,20 @@ void browning(const Passage& passage, const std::vector<Named>& all, std::vector
     bool browns = false, tester = false;
     for (auto k = from; k < i; ++k) {
       const auto key = row.key(k);
+      if (key == "bake") browns = false;
       browns = browns || key.starts_with("brown") || key.starts_with("colo") || key.starts_with("scorch");
       tester = tester || key == "flour" || key == "paper";
     }
     if (!browns || !tester) continue;
-    for (const auto& named : all) {
-      if (named.heat->kind != "oven" || distance(named.at, {from, i}) > 24) continue;
-      auto one = told(named, {i, unit + 1});
-      one.equals = n.value;
-      one.unit = row.key(unit) == "seconds" ? "second" : "minute";
-      out.push_back(std::move(one));
-      break;
-    }
+    const Named* oven = nullptr;
+    for (const auto& named : all)
+      if (named.heat->kind == "oven" && (!oven || distance(named.at, {i, i}) < distance(oven->at, {i, i})))
+        oven = &named;
+    if (!oven || distance(oven->at, {i, i}) > 36) continue;
+    auto one = told(*oven, {i, unit + 1});
+    one.equals = n.value;
+    one.unit = row.key(unit) == "seconds" ? "second" : "minute";
+    out.push_back(std::move(one));
   }
 }
 

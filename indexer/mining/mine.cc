@@ -48,7 +48,7 @@ class Walk {
     } else {
       for (const Span window : scout_.windows(block.text)) read_prose(block, window);
     }
-    tables_.leave(block, out_.size() > before);
+    tables_.leave(block, out_.size() > before && fills(block, out_.back()));
   }
 
   std::vector<Statement> finish() {
@@ -61,18 +61,29 @@ class Walk {
   }
 
  private:
+  /// The statement is what the block is there for.
+  static bool fills(const Block& block, const Statement& last) {
+    return block.kind == Block::Kind::table_row || 2 * last.quote.size() > block.text.size();
+  }
+
   void read_tabular(const Block& block) {
-    const Passage passage(tables_.plain(block), sizes_);
+    for (auto& text : tables_.plain(block)) read_row(block, std::move(text));
+  }
+
+  void read_row(const Block& block, std::string text) {
+    const Passage passage(std::move(text), sizes_);
     auto told = equalities(passage, sizes_, true);
     if (told.empty()) told = tables_.listed(passage);
     tables_.learn(block, told);
     keep(block, passage, 0, told);
+    keep(block, passage, 0, vessels(passage, sizes_));
     keep(block, passage, 0, heats(passage));
   }
 
   void read_prose(const Block& block, Span window) {
     std::string text(window.in(block.text));
-    std::replace(text.begin(), text.end(), '\n', ' ');
+    std::replace_if(
+        text.begin(), text.end(), [](char c) { return c == '\n' || c == '|'; }, ' ');
     const Passage passage(std::move(text), sizes_);
     keep(block, passage, window.begin, equalities(passage, sizes_, false));
     keep(block, passage, window.begin, vessels(passage, sizes_));

@@ -6,6 +6,7 @@
 
 #include "indexer/mining/cues.h"
 #include "indexer/parsing/amounts.h"
+#include "indexer/parsing/numbers.h"
 
 namespace gallipot::mining {
 namespace {
@@ -16,10 +17,10 @@ using parsing::Row;
 
 bool tells_no_size(const MeasureWord& m) { return m.kind == "length" || m.kind == "time"; }
 
-/// Measures that stand without a number as often as with one: "the common kitchen cup", "wine-glasses usually hold".
-bool may_stand_bare(const MeasureWord& m) {
-  return m.kind == "household" || m.kind == "size" || m.kind == "price" || m.kind == "container" ||
-         m.kind == "capacity" || m.kind == "weight" || m.name == "square" || m.name == "bunch";
+/// Things of which one is much like another; a leg of mutton is as heavy as the butcher cuts it.
+bool much_alike(const Foodstuff& stuff) {
+  return stuff.kind == "egg" || stuff.kind == "fruit" || stuff.kind == "vegetable" || stuff.kind == "nut" ||
+         stuff.kind == "spice" || stuff.kind == "herb";
 }
 
 /// "1 lb. 2 oz.", "one pound and two ounces" as the smaller of the two, which alone says it in whole numbers.
@@ -65,11 +66,22 @@ void Passage::find_terms(Sizes& sizes) {
   join_compounds();
   name_stuffs();
   for (Term& term : terms_) term.vagueness = sizes.vagueness(term.measure);
+  std::erase_if(terms_, [](const Term& t) { return t.vagueness < 0; });
+  for (Term& term : terms_)
+    if (term.measure == "measuring cup") term.measure = "cup";  // the cup that is meant where a book says "cup"
+}
+
+/// Inside "the size of an egg": no egg is counted there.
+bool Passage::in_likeness(std::uint32_t word) const {
+  for (auto i = word > 6 ? word - 6 : 0; i < word; ++i)
+    if (const auto* m = row_.measure(i); m && m->kind == "size" && i + row_.tags[i].measure_words > word) return true;
+  return false;
 }
 
 void Passage::add_amounts(Sizes& sizes) {
   for (const auto& a : parsing::find_amounts(row_)) {
-    if (!a.quantity || a.partial || a.vague) continue;
+    if (!a.quantity || a.partial || a.vague || in_likeness(a.all.begin)) continue;
+    if (!a.measure.empty() && sizes.vagueness(a.measure) < 0) continue;
     Term term;
     term.at = a.all;
     term.end = a.next;
@@ -80,11 +92,12 @@ void Passage::add_amounts(Sizes& sizes) {
       if (m && tells_no_size(*m)) continue;
       term.measure = a.measure;
       tell_in_smaller(row_, a, term);
+      if (term.measure == a.measure) read_vessel(sizes, term);
     } else {
       const auto food = past_modifiers(row_, a.next, 3);
       if (food >= row_.size() || row_.tags[food].food == parsing::kNone) continue;
       const auto* stuff = row_.food(food);
-      if (!sizes.of_one(stuff->name)) continue;
+      if (!much_alike(*stuff) || !sizes.of_one(stuff->name)) continue;
       term.measure = stuff->name;
       term.counted = true;
       term.at.end = term.end = food + row_.tags[food].food_words;
@@ -93,14 +106,73 @@ void Passage::add_amounts(Sizes& sizes) {
   }
 }
 
-void Passage::add_bare(Sizes& /*sizes*/) {
+/// "a half-pint mug", "a quart black bottle", "small (quarter of a pound) box": the thing is the vessel, and the amount
+/// says what it holds.
+void Passage::read_vessel(const Sizes& sizes, Term& term) const {
+  if (sizes.vagueness(term.measure) > 1) return;
+  auto at = term.at.end;
+  if (row_.hyphen(at) || row_.key(at) == ")") ++at;
+  if (at < row_.size() && !row_.point(at) && !row_.measure(at) && row_.tags[at].food == parsing::kNone &&
+      !row_.is(at, ~static_cast<std::uint32_t>(parsing::bend)))
+    ++at;  // "black"
+  const auto* vessel = at < row_.size() ? row_.measure(at) : nullptr;
+  if (!vessel || (vessel->kind != "household" && vessel->kind != "container" && vessel->name != "square")) return;
+  if (vessel->name == "measure") return;    // "a good half-pint measure"
+  if (sizes.vagueness(vessel->name) < 0) {  // "a 1-lb. jar": not a pound of anything
+    term.measure = vessel->name;
+    return;
+  }
+  if (sizes.vagueness(vessel->name) < 2) return;
+  auto number = term.at.begin;  // "two half-pint tumblers": the number that stands next to the measure
+  for (auto i = term.at.begin + 1; i < term.at.end; ++i) {
+    const auto n = parsing::number_at(row_, i);
+    if (n.words && n.fraction && row_.key(i - 1) != "and" && !row_.is(i - 1, parsing::article)) number = i;
+  }
+  const auto n = parsing::number_at(row_, number);
+  term.holds = number > term.at.begin && n.words ? n.value : term.quantity;
+  term.holds_in = term.measure;
+  const auto end = at + row_.tags[at].measure_words;
+  const auto last = row_.key(end - 1);
+  if (singular(last) != last && term.holds.low >= 2 && !row_.hyphen(term.at.end)) term.holds = {1, 1};
+  term.quantity = {1, 1};
+  term.one = true;
+  term.measure = vessel->name;
+  term.at.end = term.end = end;
+  if (row_.is(end, parsing::of_word)) ++term.end;
+}
+
+/// "4 kitchen cupfuls", "four such tea-spoons": a number with one or two other words between it and the measure.
+bool Passage::read_number_before(const Sizes& sizes, Term& term) const {
+  for (std::uint32_t between = 1; between <= 2 && between <= term.at.begin; ++between) {
+    const auto last = term.at.begin - between;
+    const auto* part = row_.measure(last);
+    const bool bends = part && sizes.vagueness(part->name) < 0;  // "8 round tablespoonfuls"
+    if (row_.point(last) || (row_.tags[last].food != parsing::kNone && !bends) ||
+        (row_.is(last, ~static_cast<std::uint32_t>(parsing::bend | parsing::definite)) && !bends))
+      return false;
+    for (std::uint32_t length = 1; length <= 4 && length <= last; ++length) {
+      const auto n = parsing::number_at(row_, last - length);
+      if (n.words != length) continue;
+      term.at.begin = last - length;
+      term.quantity = n.value;
+      term.one = n.value.low == 1 && n.value.high == 1;
+      return true;
+    }
+  }
+  return false;
+}
+
+void Passage::add_bare(const Sizes& sizes) {
   const auto taken = [&](std::uint32_t i) {
     return std::any_of(terms_.begin(), terms_.end(), [&](const Term& t) { return t.at.holds(i); });
   };
   std::vector<Term> bare;
   for (std::uint32_t i = 0; i < row_.size(); ++i) {
     const auto* m = row_.measure(i);
-    if (!m || !may_stand_bare(*m) || taken(i)) continue;
+    if (!m || taken(i)) continue;
+    const bool renamed = i >= 2 && taken(i - 2) && (row_.key(i - 1) == "or" || row_.key(i - 1) == "(");
+    if (sizes.vagueness(m->name) < 0 || (!Sizes::may_stand_bare(*m) && !renamed)) continue;
+    if (row_.tags[i].measure_words == 1 && row_.key(i).size() < 3) continue;  // "C", "Dr."
     const auto words = row_.tags[i].measure_words;
     Term term;
     term.at = {i, i + words};
@@ -108,7 +180,10 @@ void Passage::add_bare(Sizes& /*sizes*/) {
     while (term.at.begin > 0 && row_.is(term.at.begin - 1, parsing::bend) && !taken(term.at.begin - 1)) --term.at.begin;
     if (row_.is(term.end, parsing::of_word)) ++term.end;
     term.measure = m->name;
-    term.bare = term.one = true;
+    term.bare = !read_number_before(sizes, term);
+    if (term.bare) term.one = true;
+    const bool bracketed = i > 0 && row_.key(i - 1) == "(" && row_.key(term.at.end) == ")";
+    if (term.bare && bracketed) read_vessel(sizes, term);  // "one (ounce) square"
     bare.push_back(std::move(term));
     i += words - 1;
   }

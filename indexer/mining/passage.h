@@ -23,6 +23,8 @@ struct Term {
   bool bare = false;     ///< a measure without a number ("wine-glasses usually hold"); quantity is 1
   bool counted = false;  ///< so many of a thing ("ten eggs")
   bool one = false;      ///< the print says "a", "one" or nothing: a single one
+  Range holds;           ///< of a vessel named by what it holds ("a half-pint mug"): so many `holds_in`
+  std::string holds_in;  ///< empty where it is not named so
 };
 
 /// Owns its text; neither copied nor moved, for the row looks into it.
@@ -43,7 +45,10 @@ class Passage {
  private:
   void find_terms(Sizes& sizes);
   void add_amounts(Sizes& sizes);
-  void add_bare(Sizes& sizes);
+  void add_bare(const Sizes& sizes);
+  void read_vessel(const Sizes& sizes, Term& term) const;
+  bool read_number_before(const Sizes& sizes, Term& term) const;
+  bool in_likeness(std::uint32_t word) const;
   void join_compounds();
   void name_stuffs();
 

@@ -26,6 +26,10 @@ enum Flag : std::uint32_t {
   is_lawful = 1024,  ///< a weight or a capacity by law
   is_vessel = 2048,
   is_share = 4096,
+  is_oven = 8192,
+  is_tester = 16384,
+  is_span = 32768,
+  is_count = 65536,
 };
 
 constexpr std::uint64_t seed = 0xCBF29CE484222325ULL, prime = 0x100000001B3ULL;  // FNV-1a
@@ -70,10 +74,13 @@ Scout::Scout(const Lexicon& lexicon) : slots_(4096) {
       enter(row.cells[0], ((cues & verb) ? is_verb : 0U) | ((cues & copula) ? is_copula : 0U) |
                               ((cues & alias) ? is_alias : 0U) | ((cues & hot) ? is_hot : 0U) |
                               ((cues & gauge) ? is_gauge : 0U) | ((cues & test) ? is_test : 0U) |
-                              ((cues & proof) ? is_proof : 0U) | ((cues & size) ? is_measure : 0U));
+                              ((cues & proof) ? is_proof : 0U) | ((cues & tester) ? is_tester : 0U) |
+                              ((cues & mining::span) ? is_span : 0U) | ((cues & size) ? is_measure : 0U));
     }
   }
   for (const auto& word : stage_words()) enter(word, is_stage);
+  for (const char* oven : {"oven", "ovens", "fat", "lard"}) enter(oven, is_oven);
+  for (const char* count : {"count", "counting"}) enter(count, is_count);
   enter("to", is_share);
   enter("the", is_share);
   const auto grammar = parse_table(built_in_table("grammar-words"), "grammar-words", "grammar-words.tsv");
@@ -169,28 +176,48 @@ bool Scout::amount_after(std::size_t i, std::uint32_t within) const {
   return false;
 }
 
-bool Scout::near(std::size_t i, std::uint32_t flags, std::uint32_t within) const {
-  for (auto k = i; k-- > 0 && marks_[k].end + within >= marks_[i].at;)
-    if (marks_[k].flags & flags) return true;
-  for (auto k = i + 1; k < marks_.size() && marks_[k].at <= marks_[i].end + within; ++k)
-    if (marks_[k].flags & flags) return true;
-  return false;
+/// The nearest mark with one of the flags on either side; i itself where there is none.
+std::size_t Scout::partner(std::size_t i, std::uint32_t flags, std::uint32_t within) const {
+  std::size_t best = i;
+  std::uint32_t nearest = within + 1;
+  for (auto k = i; k-- > 0 && marks_[k].end + within >= marks_[i].at;) {
+    if (!(marks_[k].flags & flags)) continue;
+    best = k;
+    nearest = marks_[i].at - std::min(marks_[i].at, marks_[k].end);
+    break;
+  }
+  for (auto k = i + 1; k < marks_.size() && marks_[k].at < marks_[i].end + nearest; ++k)
+    if (marks_[k].flags & flags) return k;
+  return best;
 }
 
-bool Scout::told_by_words(std::size_t i) const {
+/// Whether mark i is a word that ties two measures of which the one stands before it and the other after.
+bool Scout::ties_measures(std::size_t i) const {
   const auto& mark = marks_[i];
   if ((mark.flags & is_verb) && measure_before(i, 90) && amount_after(i, 60)) return true;
   if ((mark.flags & is_copula) && measure_before(i, 80) && amount_after(i, 36)) return true;
   if ((mark.flags & is_alias) && measure_before(i, 56) && amount_after(i, 44)) return true;
-  if ((mark.flags & is_vessel) && i > 0 && (marks_[i - 1].flags & is_lawful) && marks_[i - 1].end + 2 >= mark.at)
-    return true;
-  if ((mark.flags & is_share) && i > 0 && (marks_[i - 1].flags & is_lawful) && marks_[i - 1].end + 14 >= mark.at &&
-      i + 1 < marks_.size() && marks_[i + 1].at <= mark.end + 8)
-    return true;
-  if ((mark.flags & is_hot) && near(i, is_gauge, 120)) return true;
-  if ((mark.flags & is_stage) && (near(i, is_gauge, 120) || near(i, is_test, 60))) return true;
-  return (mark.flags & is_proof) && i > 0 && (marks_[i - 1].flags & (is_number | is_gauge)) &&
-         marks_[i - 1].end + 24 >= mark.at;
+  if (i == 0 || !(marks_[i - 1].flags & is_lawful)) return false;
+  if ((mark.flags & is_vessel) && marks_[i - 1].end + 2 >= mark.at) return true;
+  return (mark.flags & is_share) && marks_[i - 1].end + 14 >= mark.at && i + 1 < marks_.size() &&
+         marks_[i + 1].at <= mark.end + 8;
+}
+
+/// The other mark of a heat or a strength that mark i tells; i itself where it tells none.
+std::size_t Scout::told_with(std::size_t i) const {
+  const auto flags = marks_[i].flags;
+  if (flags & is_count)
+    if (const auto k = partner(i, is_oven, 280); k != i) return k;
+  if (flags & is_gauge)
+    if (const auto k = partner(i, is_hot | is_stage, 120); k != i) return k;
+  if ((flags & is_span) && partner(i, is_tester, 80) != i)
+    if (const auto k = partner(i, is_oven, 160); k != i) return k;
+  if (flags & is_stage)
+    if (const auto k = partner(i, is_test, 60); k != i) return k;
+  if ((flags & is_proof) && i > 0 && (marks_[i - 1].flags & (is_number | is_gauge)) &&
+      marks_[i - 1].end + 24 >= marks_[i].at)
+    return i - 1;
+  return i;
 }
 
 /// Widens to whole sentences, a full stop before a capital being a sentence's end, and joins with the window before.
@@ -201,7 +228,8 @@ void Scout::add_window(std::string_view text, std::uint32_t begin, std::uint32_t
     if (text[i] != '.' && text[i] != '!' && text[i] != '?' && text[i] != ';') return false;
     if (i + 2 >= n || text[i + 1] != ' ') return false;
     const auto next = static_cast<unsigned char>(text[i + 2]);
-    return text[i] != ';' && next >= 'A' && next <= 'Z' && i >= 4 && text[i - 2] != ' ' && text[i - 3] != ' ';
+    return text[i] != ';' && next >= 'A' && next <= 'Z' && i >= 5 && text[i - 2] != ' ' && text[i - 3] != ' ' &&
+           text[i - 4] != ' ';
   };
   std::uint32_t from = begin, to = end;
   while (from > 0 && begin - from < far && !(from >= 2 && ends(from - 2))) --from;
@@ -221,7 +249,12 @@ const std::vector<Span>& Scout::windows(std::string_view text) {
   find_marks(text);
   for (std::size_t i = 0; i < marks_.size(); ++i) {
     if (!windows_.empty() && marks_[i].end <= windows_.back().end) continue;
-    if (told_by_words(i)) add_window(text, marks_[i].at, marks_[i].end);
+    const auto k = told_with(i);
+    if (k != i) {
+      add_window(text, std::min(marks_[i].at, marks_[k].at), std::max(marks_[i].end, marks_[k].end));
+    } else if (ties_measures(i)) {
+      add_window(text, marks_[i].at, marks_[i].end);
+    }
   }
   return windows_;
 }

@@ -38,10 +38,11 @@ class Scout {
   void enter(std::string_view word, std::uint32_t flags);
   std::uint32_t flags_of(std::uint64_t key) const;
   void find_marks(std::string_view text);
-  bool told_by_words(std::size_t i) const;
+  bool ties_measures(std::size_t i) const;
+  std::size_t told_with(std::size_t i) const;
   bool measure_before(std::size_t i, std::uint32_t within) const;
   bool amount_after(std::size_t i, std::uint32_t within) const;
-  bool near(std::size_t i, std::uint32_t flags, std::uint32_t within) const;
+  std::size_t partner(std::size_t i, std::uint32_t flags, std::uint32_t within) const;
   void add_window(std::string_view text, std::uint32_t begin, std::uint32_t end);
 
   std::vector<Slot> slots_;

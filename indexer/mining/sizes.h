@@ -23,9 +23,11 @@ class Sizes {
   /// One of a counted stuff ("egg") in grams; nothing where the register does not know what one weighs.
   const std::optional<Amount>& of_one(const std::string& stuff);
 
-  /// How vague a measure is; the higher the vaguer (data/vague-measures.tsv). Of a name that is no measure: that of a
-  /// counted stuff.
+  /// How vague a measure is; the higher the vaguer (data/vague-measures.tsv); -1: nothing is told of it or in it. Of a
+  /// name that is no measure: that of a counted stuff.
   int vagueness(const std::string& measure) const;
+  /// Whether the measure is meant as one where it stands without a number.
+  static bool may_stand_bare(const MeasureWord& measure);
 
   const Lexicon& lexicon() const { return lexicon_; }
 

@@ -10,7 +10,8 @@
 namespace gallipot::mining {
 namespace {
 
-constexpr std::size_t longest_head = 170, longest_row = 260, longest_listed = 20;
+constexpr std::size_t longest_head = 170, longest_row = 260;
+constexpr std::uint32_t longest_listed = 16, longest_name = 5;  // words
 constexpr int warm_from_head = 30, warm_from_row = 4;
 
 bool is_letter(char c) { return std::isalpha(static_cast<unsigned char>(c)) != 0; }
@@ -33,9 +34,22 @@ bool speaks_of_measures(const Block& block) {
   return false;
 }
 
+/// "Flour . . . . one pound": points that lead the eye across a row end no sentence.
+void blot_leaders(std::string& text) {
+  for (std::size_t i = 0; i < text.size(); ++i) {
+    if (text[i] != '.') continue;
+    std::size_t to = i + 1, points = 1;
+    while (to < text.size() && (text[to] == '.' || text[to] == ' ')) points += text[to++] == '.';
+    if (points > 1)
+      std::fill(text.begin() + static_cast<std::ptrdiff_t>(i), text.begin() + static_cast<std::ptrdiff_t>(to), ' ');
+    i = to;
+  }
+}
+
 std::string with_spaces(std::string text) {
   for (char& c : text)
     if (c == '|' || c == '\n' || c == '}' || c == '{') c = ' ';
+  blot_leaders(text);
   return text;
 }
 
@@ -64,6 +78,26 @@ std::vector<std::string> cells_of(const Block& block) {
   return cells;
 }
 
+/// Rows of which each has one line of the cell with the most lines, the others blotted out so that places stay.
+std::vector<std::string> lines_of(const std::string& text, const std::vector<std::string>& cells) {
+  const auto lines = [](const std::string& cell) { return std::count(cell.begin(), cell.end(), '\n'); };
+  const auto most =
+      std::max_element(cells.begin(), cells.end(), [&](const auto& a, const auto& b) { return lines(a) < lines(b); });
+  if (most == cells.end() || lines(*most) == 0) return {text};
+  const auto at = text.find(*most);
+  if (at == std::string::npos) return {text};
+  std::vector<std::string> rows;
+  for (std::size_t from = 0; from <= most->size();) {
+    const auto to = std::min(most->find('\n', from), most->size());
+    std::string row = text;
+    for (std::size_t i = 0; i < most->size(); ++i)
+      if (i < from || i >= to) row[at + i] = ' ';
+    rows.push_back(std::move(row));
+    from = to + 1;
+  }
+  return rows;
+}
+
 bool weighed_or_held(const Term& t) { return t.vagueness <= 1; }
 
 }  // namespace
@@ -77,7 +111,7 @@ bool Tables::enter(const Block& block) {
     note_head(block.text);
   }
   if (block.kind != Block::Kind::table_row) above_.clear();
-  return warm_ > 0 || (block.kind == Block::Kind::table_row && block.cells.size() > 1);
+  return warm_ > 0;
 }
 
 void Tables::leave(const Block& block, bool told) {
@@ -104,8 +138,8 @@ void Tables::note_head(const std::string& text) {
   }
 }
 
-std::string Tables::plain(const Block& block) {
-  if (block.kind != Block::Kind::table_row) return with_spaces(block.text);
+std::vector<std::string> Tables::plain(const Block& block) {
+  if (block.kind != Block::Kind::table_row) return {with_spaces(block.text)};
   auto cells = cells_of(block);
   std::string text = block.text;
   for (std::size_t i = cells.size(); i-- > 0;) {
@@ -120,8 +154,10 @@ std::string Tables::plain(const Block& block) {
     text.replace(at.begin, at.size(), resolved);
     cells[i] = resolved;
   }
+  std::vector<std::string> rows;
+  for (auto& row : lines_of(text, cells)) rows.push_back(with_spaces(std::move(row)));
   above_ = std::move(cells);
-  return with_spaces(std::move(text));
+  return rows;
 }
 
 void Tables::learn(const Block& block, const std::vector<Told>& told) {
@@ -133,7 +169,7 @@ void Tables::learn(const Block& block, const std::vector<Told>& told) {
 std::vector<Told> Tables::listed(const Passage& passage) {
   std::vector<Told> out;
   const auto& row = passage.row();
-  if (of_each_.empty() || counted_in_.empty() || row.size() > longest_listed) return out;
+  if (of_each_.empty() || row.size() > longest_listed) return out;
   std::uint32_t name = 0;
   for (std::uint32_t i = 0; i < row.size();) {
     const auto n = parsing::number_at(row, i);
@@ -144,17 +180,18 @@ std::vector<Told> Tables::listed(const Passage& passage) {
     }
     auto end = i + n.words;
     const auto* m = end < row.size() ? row.measure(end) : nullptr;
-    if (m && m->name == counted_in_) end += row.tags[end].measure_words;
-    const bool named = name < i && row.word(name).kind == Word::Kind::word;
-    if (!named || (m && m->name != counted_in_)) return {};
+    if (m) end += row.tags[end].measure_words;
+    const std::string unit = m ? m->name : counted_in_;
+    const bool named = name < i && i - name <= longest_name && row.word(name).kind == Word::Kind::word;
+    if (!named || unit.empty() || unit == of_each_ || sizes_.vagueness(unit) != 0) return {};
     Told told;
     told.measure = of_each_;
-    told.unit = counted_in_;
+    told.unit = unit;
     told.equals = n.value;
     told.of = passage.stuff_between(name, i);
     if (told.of.empty()) told.of = std::string(row.printed({name, i}));
     told.words = {name, end};
-    if (!may_equal(sizes_, 1, of_each_, (n.value.low + n.value.high) / 2, counted_in_, Closeness::stated)) return {};
+    if (!may_equal(sizes_, 1, of_each_, (n.value.low + n.value.high) / 2, unit, Closeness::stated)) return {};
     out.push_back(std::move(told));
     name = i = end;
   }

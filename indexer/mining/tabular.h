@@ -16,13 +16,14 @@ class Tables {
   explicit Tables(Sizes& sizes) : sizes_(sizes) {}
 
   /// Whether the block is to be read as part of a table of measures: it stands under a head that says so ("Weights and
-  /// Measures"), among rows that have proved to be one, or is a row of a table that sets two measures side by side.
+  /// Measures"), or after rows that have proved to be one.
   bool enter(const Block& block);
   /// `told`: the block held a statement.
   void leave(const Block& block, bool told);
 
-  /// The words of a row in one line: cells parted by spaces, ditto marks replaced by what they stand for.
-  std::string plain(const Block& block);
+  /// The words of a row in one line: cells parted by spaces, ditto marks replaced by what they stand for. Where a cell
+  /// holds several lines that one brace ties to the next cell, a row for each of them.
+  std::vector<std::string> plain(const Block& block);
 
   /// Statements of a row that names a stuff and a number only, the measure and the unit being told by the table's head
   /// ("pounds to the bushel") or by the first row.

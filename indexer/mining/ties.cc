@@ -35,6 +35,27 @@ bool in_abbreviation(const Gap& g, std::uint32_t i) {
   return g.key(i) == "." && i > g.begin && (g.passage.cues(i - 1) & alias) && g.key(i - 1) != "or";
 }
 
+/// A full stop between two words that ends no abbreviation. Those that end a measure's are mostly part of its amount;
+/// "7 lbs. Avoirdupois to a gallon" is left.
+bool sentence_ends(const Passage& passage, std::uint32_t from, std::uint32_t to) {
+  const auto& row = passage.row();
+  if (from > 0 && row.key(from) == "." && row.key(from - 1).size() <= 4 && from + 1 < to &&
+      !row.is(from + 1, parsing::article | parsing::number | parsing::definite))
+    ++from;
+  for (std::uint32_t i = from; i < to; ++i) {
+    const auto key = passage.row().key(i);
+    if (key == "!" || key == "?") return true;
+    if (key == "." && !(i > from && (passage.cues(i - 1) & alias) && passage.row().key(i - 1) != "or")) return true;
+  }
+  return false;
+}
+
+/// Where "i. e." begins, or the bracket directly before it.
+std::uint32_t opening_of(const Gap& g, std::uint32_t at) {
+  while (at > g.begin && ((g.passage.cues(at - 1) & alias) || g.key(at - 1) == ".") && g.key(at - 1) != "or") --at;
+  return at > g.begin && (g.key(at - 1) == "(" || g.key(at - 1) == "[") ? at - 1 : at;
+}
+
 /// Goes back over words that may stand between the tying word and the second amount.
 Gap look_back(const Passage& passage, const Term& a, const Term& b) {
   Gap g{passage, a, b, a.at.end, b.at.begin, b.at.begin};
@@ -45,6 +66,7 @@ Gap look_back(const Passage& passage, const Term& a, const Term& b) {
     if (key == "=" || key == "\"" || key == "--" || key == ":" || key == "(" || key == "[" || key == ";" ||
         (cues & (verb | copula | alias))) {
       g.at = i;
+      if ((cues & alias) && key != "or") g.at = opening_of(g, i);
       return g;
     }
     if (key == "," && !g.comma) {
@@ -91,7 +113,15 @@ bool has_subject(const Gap& g, Setting setting) {
 Tie by_verb(const Gap& g, Setting setting) {
   if (different_stuff(g) || !has_subject(g, setting)) return Tie::none;
   const bool strong = (g.passage.cues(g.at) & verb) != 0;
-  const auto words = subject_words(g, std::min(g.a.end, g.at), g.at, !strong || !setting.tabular);
+  const auto tying = g.key(g.at);
+  const bool yields = tying == "make" || tying == "makes" || tying == "making";
+  const bool filled = tying == "containing" || tying == "contains";
+  if (filled && (g.b.counted || (!g.b.of.empty() && g.a.of != g.b.of)))
+    return Tie::none;                                                        // a bowl with something in it
+  if (yields && g.row().is(g.b.at.end, parsing::of_word)) return Tie::none;  // "will make four pounds of jam"
+  auto lead = g.at;  // "is to be understood", "will generally weigh"
+  while (lead > g.begin && ((g.passage.cues(lead - 1) & link) || g.row().is(lead - 1, parsing::auxiliary))) --lead;
+  const auto words = subject_words(g, std::min(g.a.end, lead), lead, !strong || !setting.tabular);
   return words <= (strong ? 9u : 7u) ? Tie::stated : Tie::none;
 }
 
@@ -118,7 +148,7 @@ bool named_only(const Gap& g, std::uint32_t to) {
     }
     if (g.row().hyphen(i) || in_abbreviation(g, i) || (g.passage.cues(i) & alias)) continue;
     if (g.row().point(i)) return false;
-    if (g.row().is(i, parsing::preposition | parsing::auxiliary) || key == "and") return false;
+    if (g.row().is(i, parsing::preposition | parsing::auxiliary | parsing::number) || key == "and") return false;
     if (++words > 5) return false;
   }
   return true;
@@ -132,24 +162,47 @@ Tie by_alias(const Gap& g) {
 
 Tie by_bracket(const Gap& g) {
   if (different_stuff(g)) return Tie::none;
-  return closes_soon(g) && named_only(g, g.at) ? Tie::alias : Tie::none;
+  if (!closes_soon(g) || !named_only(g, g.at)) return Tie::none;
+  auto close = g.key(g.b.end) == "." ? g.b.end + 1 : g.b.end;
+  for (int i = 0; i < 4 && close < g.row().size() && g.row().word(close).glued && g.key(close) != ")"; ++i)
+    ++close;  // the mark of a note
+  const auto key = g.key(close);
+  return key == ")" || key == "]" ? Tie::stated : Tie::alias;
+}
+
+/// "reckoned at 7 lbs. to a gallon": a verb of measuring stands shortly before.
+bool weighed_before(const Gap& g) {
+  const auto from = g.a.at.begin > 5 ? g.a.at.begin - 5 : 0;
+  for (auto i = from; i < g.a.at.begin; ++i)
+    if (g.passage.cues(i) & verb) return true;
+  return false;
 }
 
 /// "40 lbs. to the bushel", "four table-spoons to a wine-glass".
 Tie by_share(const Gap& g, Setting setting) {
-  const auto last = g.end - 1;
+  auto last = g.end;
+  while (last > g.begin && (last == g.end || g.row().is(last, parsing::definite | parsing::article | parsing::each)))
+    --last;
   if (g.end == g.begin || !(g.passage.cues(last) & share)) return Tie::none;
   if (!g.b.one || g.row().is(g.b.at.end, parsing::of_word) || !g.b.of.empty() || !g.a.of.empty()) return Tie::none;
   if (last > g.a.at.end + 2) return Tie::none;
-  const bool bulk =
-      g.b.measure == "bushel" || g.b.measure == "peck" || g.b.measure == "barrel" || g.b.measure == "gallon";
-  if (!setting.tabular && !setting.stated && !bulk) return Tie::none;
+  const bool bulk = g.a.vagueness == 0 && (g.b.measure == "bushel" || g.b.measure == "peck" || g.b.measure == "barrel");
+  if (!setting.tabular && !setting.stated && !bulk && !weighed_before(g)) return Tie::none;
   return Tie::stated;
+}
+
+/// "the firkin of nine gallons", "the butt, of 108 gallons".
+Tie by_contents(const Gap& g) {
+  const auto words = g.end - g.begin;
+  const bool of =
+      words > 0 && words <= 2 && g.row().is(g.end - 1, parsing::of_word) && (words == 1 || g.key(g.begin) == ",");
+  const bool vessel = g.a.one && g.a.vagueness >= 1 && g.b.vagueness <= 1 && !g.b.bare;
+  return of && vessel && g.b.of.empty() && !g.row().is(g.b.at.end, parsing::of_word) ? Tie::stated : Tie::none;
 }
 
 Tie beside(const Gap& g, Setting setting) {
   if (different_stuff(g) || (!setting.tabular && !setting.stated)) return Tie::none;
-  if (!setting.tabular && !g.b.of.empty()) return Tie::none;
+  if (!setting.tabular && (!g.a.bare || !g.b.of.empty())) return Tie::none;
   const auto from = std::min(std::max(g.a.end, g.begin), g.end);
   const auto to = g.met() ? g.at : g.end;
   const auto words = subject_words(g, from, to, true);
@@ -161,8 +214,9 @@ Tie beside(const Gap& g, Setting setting) {
 Tie tie_of(const Passage& passage, const Term& a, const Term& b, Setting setting) {
   const Row& row = passage.row();
   if (b.at.begin < a.at.end || b.at.begin - a.at.end > longest_gap) return Tie::none;
-  if (row.tags[a.at.begin].sentence != row.tags[b.at.begin].sentence) return Tie::none;
+  if (sentence_ends(passage, a.at.end, b.at.begin)) return Tie::none;
   const Gap g = look_back(passage, a, b);
+  if (const auto tie = by_contents(g); tie != Tie::none) return tie;
   if (g.met()) {
     const auto key = row.key(g.at);
     const auto cues = passage.cues(g.at);

@@ -32,20 +32,15 @@ const std::string& title_of(const ComparableRecipe& recipe) {
   return recipe.recipe.dish_title.empty() ? recipe.recipe.title : recipe.recipe.dish_title;
 }
 
-/// The terms of the kept shingles, each once.
-std::vector<std::string> shingle_terms(const std::vector<std::uint64_t>& marks) {
-  auto shingles = shingles_of(marks);
-  std::erase_if(shingles, [](std::uint64_t shingle) { return !is_kept(shingle); });
-  std::sort(shingles.begin(), shingles.end());  // by hash: cutting the row short takes some at random
-  shingles.erase(std::unique(shingles.begin(), shingles.end()), shingles.end());
-  if (shingles.size() > most_shingles) shingles.resize(most_shingles);
-  std::vector<std::string> out;
-  for (const auto shingle : shingles) out.push_back(shingle_term(shingle));
+/// The kept shingles, each once.
+std::vector<std::uint64_t> kept_of(const std::vector<std::uint64_t>& marks) {
+  auto out = shingles_of(marks);
+  std::erase_if(out, [](std::uint64_t shingle) { return !is_kept(shingle); });
+  std::sort(out.begin(), out.end());  // by hash: cutting the row short takes some at random
+  out.erase(std::unique(out.begin(), out.end()), out.end());
+  if (out.size() > most_shingles) out.resize(most_shingles);
   return out;
 }
-
-/// Rarity alone: how often a term stands in a document and how long that is say nothing here.
-Xapian::BM25Weight by_rarity() { return Xapian::BM25Weight(1, 0, 1, 0, 0.5); }
 
 }  // namespace
 
@@ -53,6 +48,11 @@ std::size_t KinTexts::frequency(std::uint64_t shingle) {
   const auto [at, is_new] = frequencies_.try_emplace(shingle, 0);
   if (is_new) at->second = shelf_.database().get_termfreq(shingle_term(shingle));
   return at->second;
+}
+
+double KinTexts::rarity(std::size_t frequency) const {
+  const auto all = static_cast<double>(shelf_.database().get_doccount());
+  return std::log((all + 1) / (static_cast<double>(frequency) + 0.5));
 }
 
 /// Gives each word the worth of the kept shingle nearest to it; words of a text too short for one count in full.
@@ -96,9 +96,14 @@ std::shared_ptr<const KinText> KinTexts::of(Xapian::docid docid) {
 
 std::vector<Xapian::docid> KinTexts::candidates(const KinText& text, std::size_t most, const std::string& only_book) {
   std::vector<Query> parts;
-  for (const auto& term : shingle_terms(text.row.marks)) parts.emplace_back(term);
-  for (const auto& stem : text.title_stems)
-    parts.emplace_back(Query::OP_SCALE_WEIGHT, Query(schema::term(schema::title, stem)), title_weight);
+  for (const auto shingle : kept_of(text.row.marks))
+    if (const auto has = frequency(shingle); has > 0)
+      parts.emplace_back(Query::OP_SCALE_WEIGHT, Query(shingle_term(shingle)), rarity(has));
+  for (const auto& stem : text.title_stems) {
+    const std::string term = schema::term(schema::title, stem);
+    const double weight = title_weight * rarity(shelf_.database().get_termfreq(term));
+    parts.emplace_back(Query::OP_SCALE_WEIGHT, Query(term), weight);
+  }
   std::vector<Xapian::docid> out;
   if (parts.empty()) return out;
   Query query(Query::OP_OR, parts.begin(), parts.end());
@@ -107,8 +112,9 @@ std::vector<Xapian::docid> KinTexts::candidates(const KinText& text, std::size_t
   else
     query = Query(Query::OP_FILTER, query, Query(schema::term(schema::book, only_book)));
   query = Query(Query::OP_AND_NOT, query, Query(schema::term(schema::id, text.id)));
+  // The terms carry their rarity, as in Robertson and Spärck Jones (1976); each counts once, however long the document.
   Xapian::Enquire enquire(shelf_.database());
-  enquire.set_weighting_scheme(by_rarity());
+  enquire.set_weighting_scheme(Xapian::CoordWeight());
   enquire.set_query(query);
   const auto found = enquire.get_mset(0, static_cast<Xapian::doccount>(most));
   for (auto at = found.begin(); at != found.end(); ++at) out.push_back(*at);

@@ -35,6 +35,7 @@ class KinTexts {
   KinText plain(const ComparableRecipe& recipe);
   void weigh(KinText& text);
   std::size_t frequency(std::uint64_t shingle);
+  double rarity(std::size_t frequency) const;
 
   const Shelf& shelf_;
   WordRows rows_;

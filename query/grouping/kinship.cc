@@ -10,7 +10,7 @@
 namespace gallipot {
 namespace {
 
-constexpr double least_passage = 9;         // what a passage must score: two or three rare words, or a dozen common ones
+constexpr double least_passage = 8;         // what a passage must score: two or three rare words, or a dozen common ones
 constexpr float explained_worth = 0.1F;     // of a word that a better source accounts for
 constexpr double copy_share = 0.75;         // of the shorter text's words
 constexpr double copy_in_one_passage = 0.5; // of the words that are shared

@@ -72,6 +72,8 @@ void add_export(CLI::App& program, Work& work);
 void add_find(CLI::App& program, Work& work);
 void add_variants(CLI::App& program, Work& work);
 void add_compare(CLI::App& program, Work& work);
+void add_lineage(CLI::App& program, Work& work);
+void add_families(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
 void add_measure(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);

@@ -1,0 +1,26 @@
+// What copyists changed, as a table for a spreadsheet.
+#include "query/reporting/csv.h"
+#include "query/reporting/lineage_report.h"
+
+namespace gallipot {
+namespace {
+
+std::string kind_of(Change::Kind kind) {
+  return kind == Change::Kind::amount ? "amount" : kind == Change::Kind::moved ? "moved" : "words";
+}
+
+void add(std::string& out, const std::string& earlier, const std::string& later, const std::vector<Change>& changes) {
+  for (const Change& change : changes)
+    out += csv_record({earlier, later, kind_of(change.kind), change.stuff, change.was, change.is});
+}
+
+}  // namespace
+
+std::string lineage_as_csv(const Lineage& lineage) {
+  std::string out = csv_record({"earlier", "later", "kind", "stuff", "was", "is"});
+  for (const Kin& kin : lineage.earlier) add(out, kin.id, lineage.of, kin.changes);
+  for (const Kin& kin : lineage.later) add(out, lineage.of, kin.id, kin.changes);
+  return out;
+}
+
+}  // namespace gallipot
