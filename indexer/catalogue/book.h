@@ -29,6 +29,8 @@ struct Book {
   std::string rights;
   std::string source;
   std::string identifier;
+  std::string images;    ///< where the images of its pages are: "scans/leaf-{page:4}.jpg" (see page_images.h); or empty
+  std::string manifest;  ///< a IIIF manifest on disk that lists them; or empty
 
   std::optional<Years> years;        ///< of `date`
   std::optional<Years> first_years;  ///< of `first_published`

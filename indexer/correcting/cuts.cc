@@ -41,6 +41,10 @@ Recipe piece(const Recipe& whole, std::uint32_t from, std::uint32_t to) {
   out.parts.clear();
   out.lines.clear();
   out.pages.clear();
+  out.mends.clear();
+  for (const Mend& m : whole.mends)
+    if (m.span.begin >= from && m.span.end <= to)
+      out.mends.push_back({{m.span.begin - from, m.span.end - from}, m.printed, m.read});
   for (const Part& part : whole.parts) {
     const Span span{std::max(part.span.begin, from), std::min(part.span.end, to)};
     if (!span.empty()) out.parts.push_back({part.kind, {span.begin - from, span.end - from}});

@@ -57,6 +57,7 @@ class Lexicon {
   const Phrases& measure_phrases() const { return measure_phrases_; }      ///< value: index in measures()
   const Phrases& operation_phrases() const { return operation_phrases_; }  ///< value: index in operations()
   const Phrases& dish_kind_phrases() const { return dish_kind_phrases_; }  ///< value: index in dish_kinds()
+  const Phrases& spelling_phrases() const { return spelling_phrases_; }    ///< period spellings; for modern_spelling()
 
   /// Words for a part or product of a foodstuff, as they stand before "of": "juice", "rind", "yolk", "essence". With
   /// part_of() they read what longest() cannot: "the juice of two lemons", "the rind and juice of 3", "yolks of six

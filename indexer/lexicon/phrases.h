@@ -43,6 +43,13 @@ class Phrases {
 
   std::size_t size() const { return count_; }
 
+  /// Calls `use` with every word of every phrase, as it may be spelt: "potato", "potatoes", "potato's".
+  template <typename Use>
+  void each_spelling(Use use) const {
+    for (const Slot& slot : slots_)
+      if (slot.id != none) use(std::string_view(letters_).substr(slot.offset, slot.length));
+  }
+
   /// The form under which a word is looked up: singular, without a possessive, "'d" as "ed". For reference matchers.
   static std::string plain_word(std::string_view key);
 

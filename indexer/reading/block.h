@@ -40,6 +40,13 @@ struct LineStart {
   std::uint32_t line = 0;  ///< 1-based raw line of the file
 };
 
+/// A word that is read otherwise than it stands in the copy, or could not be read for sure (then both are the same).
+struct Mend {
+  Span span;            ///< in the text that holds the one or the other
+  std::string printed;  ///< what stands in the copy
+  std::string read;     ///< what it is read as; the same as `printed` where it could not be read for sure
+};
+
 struct Block {
   enum class Kind : unsigned char {
     heading,  ///< h1..h6; in plain text only what a reader knows to be one (it mostly knows none)
@@ -61,6 +68,7 @@ struct Block {
   std::vector<Span> cells;       ///< of a table row
   std::vector<PageStart> pages;  ///< page starts inside this block, ordered
   std::vector<LineStart> lines;  ///< at least one; ordered; the first has at == 0
+  std::vector<Mend> mends;       ///< ordered; none as a reader gives the block, see indexer/mending
   std::string page;              ///< the printed page on which the block's first letter or digit stands; empty if none
   std::uint32_t line_end = 0;    ///< 1-based raw line on which the block ends
   std::string anchor;            ///< id of the element, for notes and cross references

@@ -63,6 +63,7 @@ void Composer::end() {
       ++run.span.begin;
   }
   std::erase_if(block_.runs, [](const Run& run) { return run.span.empty(); });
+  std::erase_if(block_.mends, [&](const Mend& mend) { return mend.span.empty() || mend.span.end > size; });
   block_.line_end = std::max(last_line_, block_.line_start());
   draft_.blocks.push_back(std::move(block_));
 }
@@ -136,6 +137,21 @@ void Composer::put(std::string_view s, std::uint32_t& line) {
     space_ = space_ || (blank.length > 0 && blank.visible);
     i = j + blank.length;
   }
+}
+
+int Composer::begin_mend(std::string printed) {
+  if (!open_) return -1;
+  block_.mends.push_back({{static_cast<std::uint32_t>(block_.text.size()), UINT32_MAX}, std::move(printed), {}});
+  return static_cast<int>(block_.mends.size()) - 1;
+}
+
+void Composer::end_mend(int mend, bool unsure) {
+  if (!open_ || mend < 0 || static_cast<std::size_t>(mend) >= block_.mends.size()) return;
+  Mend& m = block_.mends[static_cast<std::size_t>(mend)];
+  m.span.end = static_cast<std::uint32_t>(block_.text.size());
+  while (m.span.begin < m.span.end && static_cast<unsigned char>(block_.text[m.span.begin]) <= ' ') ++m.span.begin;
+  m.read = std::string(m.span.in(block_.text));
+  if (unsure) m.printed = m.read;
 }
 
 int Composer::begin_run(std::uint16_t style, std::string name) {

@@ -35,6 +35,11 @@ class Composer {
   int begin_run(std::uint16_t style, std::string name);
   void end_run(int run);
 
+  /// The words from here to end_mend are read so; what stands in the copy is `printed` (Block::mends).
+  int begin_mend(std::string printed);
+  /// With `unsure`, what was set is what stands there, and could not be read for sure.
+  void end_mend(int mend, bool unsure = false);
+
   /// Notes that a page begins here, in the open block or before the next one.
   void page_mark(std::string label, std::uint32_t line, bool sure);
 

@@ -35,6 +35,7 @@ void append_block(Draft& draft, std::uint32_t to, std::uint32_t from) {
   for (const auto cell : b.cells) a.cells.push_back(moved(cell));
   for (const auto& line : b.lines) a.lines.push_back({line.at + shift, line.line});
   for (auto& page : b.pages) a.pages.push_back({page.at + shift, std::move(page.page)});
+  for (auto& m : b.mends) a.mends.push_back({moved(m.span), std::move(m.printed), std::move(m.read)});
   a.line_end = b.line_end;
   const auto before = [](const auto& x, std::uint32_t block) { return x.block < block; };
   for (auto m = std::lower_bound(draft.marks.begin(), draft.marks.end(), from, before);
@@ -44,6 +45,23 @@ void append_block(Draft& draft, std::uint32_t to, std::uint32_t from) {
        s != draft.seams.end() && s->block == from; ++s)
     s->block = to, s->at += shift;
   b = Block{};
+}
+
+void append_draft(Draft& to, Draft from, std::uint32_t lines_before) {
+  const auto blocks = static_cast<std::uint32_t>(to.blocks.size());
+  for (auto& mark : from.marks) {
+    mark.block += blocks;
+    mark.line += lines_before;
+    to.marks.push_back(std::move(mark));
+  }
+  for (auto seam : from.seams) to.seams.push_back({seam.block + blocks, seam.at});
+  for (auto& block : from.blocks) {
+    for (auto& line : block.lines) line.line += lines_before;
+    block.line_end += lines_before;
+    to.blocks.push_back(std::move(block));
+  }
+  for (auto& image : from.images) to.images.push_back(std::move(image));
+  for (auto& proposal : from.proposals) to.proposals.push_back(std::move(proposal));
 }
 
 }  // namespace gallipot

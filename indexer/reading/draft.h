@@ -5,10 +5,12 @@
 #include <cstdint>
 #include <string>
 #include <string_view>
+#include <utility>
 #include <vector>
 
 #include "indexer/fault/fault.h"
 #include "indexer/reading/block.h"
+#include "indexer/reading/proposal.h"
 
 namespace gallipot {
 
@@ -31,6 +33,8 @@ struct Draft {
   std::vector<Block> blocks;
   std::vector<PageMark> marks;
   std::vector<Seam> seams;
+  std::vector<std::pair<std::string, std::string>> images;  ///< printed page -> its image
+  std::vector<Proposal> proposals;
 };
 
 /// Takes blocks out. What pointed into one that goes points to the front of the next that stays; its seams go.
@@ -44,5 +48,23 @@ Outcome<Draft> draft_html(std::string_view text);
 
 /// Reads plain text that is UTF-8 in NFC.
 Draft draft_text(std::string_view text);
+
+/// Reads a cook's own notes (notes_text.h).
+Draft draft_notes(std::string_view text);
+
+/// Reads TEI P5 (tei.h). Faults: not well-formed XML (line), nested past all use, no text in it.
+Outcome<Draft> draft_tei(std::string_view text);
+
+/// Reads the bytes of an EPUB: its XHTML documents in the order of its spine. Lines count on from one document to the
+/// next. Faults: no zip archive, no package document, more or larger entries than any book has (epub.cc).
+/// `text` is set to all documents end to end, in which those lines count.
+Outcome<Draft> draft_epub(std::string_view bytes, std::string& text);
+
+/// Reads what OCR engines and libraries write of scanned pages (scan.h). Faults as draft_html and draft_tei; no page.
+Outcome<Draft> draft_hocr(std::string_view text);
+Outcome<Draft> draft_alto(std::string_view text);
+
+/// Appends a draft to another, with the lines of the first going before.
+void append_draft(Draft& to, Draft from, std::uint32_t lines_before);
 
 }  // namespace gallipot

@@ -88,6 +88,7 @@ void move_all(const std::vector<Edit>& edits, Block& block) {
   const auto move_span = [&](Span& s) { s = {map.moved(s.begin), map.moved_end(s.end)}; };
   for (auto& run : block.runs) move_span(run.span);
   for (auto& cell : block.cells) move_span(cell);
+  for (auto& mend : block.mends) move_span(mend.span);
   for (auto& line : block.lines) line.at = map.moved(line.at);
   for (auto& page : block.pages) page.at = map.moved(page.at);
   std::erase_if(block.runs, [](const Run& run) { return run.span.empty(); });

@@ -1,5 +1,5 @@
-// Changes to a block's text after it has been set, with everything that points into it moved along. Internal to the
-// room.
+// Changes to a block's text after it has been set, with everything that points into it moved along. For the
+// readers and for indexer/mending.
 #pragma once
 
 #include <cstdint>

@@ -5,45 +5,23 @@
 #include <cerrno>
 #include <cstdio>
 #include <cstring>
+#include <filesystem>
 #include <memory>
 
 #include "indexer/reading/boilerplate.h"
 #include "indexer/reading/contents.h"
 #include "indexer/reading/dittos.h"
 #include "indexer/reading/draft.h"
+#include "indexer/reading/engine.h"
+#include "indexer/reading/formats.h"
 #include "indexer/reading/fractions.h"
 #include "indexer/reading/joins.h"
 #include "indexer/reading/page_marks.h"
+#include "indexer/reading/title_page.h"
 #include "indexer/text/unicode.h"
 
 namespace gallipot {
 namespace {
-
-bool contains_folded(std::string_view text, std::string_view wanted) {
-  for (std::size_t i = 0; i + wanted.size() <= text.size(); ++i) {
-    std::size_t j = 0;
-    while (j < wanted.size() && std::tolower(static_cast<unsigned char>(text[i + j])) == wanted[j]) ++j;
-    if (j == wanted.size()) return true;
-  }
-  return false;
-}
-
-bool ends_with_folded(std::string_view name, std::string_view ending) {
-  return name.size() >= ending.size() && contains_folded(name.substr(name.size() - ending.size()), ending);
-}
-
-/// The content tells; the file's name decides where the content could be either.
-bool is_html(std::string_view bytes, const std::string& name) {
-  const auto head = bytes.substr(0, 2048);
-  if (contains_folded(head, "<!doctype html") || contains_folded(head, "<html") || contains_folded(head, "<body"))
-    return true;
-  const bool named =
-      ends_with_folded(name, ".htm") || ends_with_folded(name, ".html") || ends_with_folded(name, ".xhtml");
-  const auto wide = bytes.substr(0, 65536);
-  const bool tagged = contains_folded(wide, "<p>") || contains_folded(wide, "<p ") || contains_folded(wide, "<div") ||
-                      contains_folded(wide, "<h1") || contains_folded(wide, "<h2") || contains_folded(wide, "<h3");
-  return tagged && (named || contains_folded(wide, "</"));
-}
 
 /// The encoding that an HTML file or its XML declaration names within the first kilobytes; empty where none.
 /// Source: WHATWG HTML, "prescan a byte stream to determine its encoding" (13.2.3.2), in the forms in use.
@@ -70,33 +48,30 @@ void one_kind_of_line_end(std::string& text) {
     if (c == '\r') c = '\n';
 }
 
-}  // namespace
+tl::unexpected<Fault> in_file(Fault f, const std::string& name) {
+  f.file = name;
+  return tl::unexpected<Fault>(std::move(f));
+}
 
-Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
-  ReadBook book;
-  book.bytes = bytes.size();
-  if (bytes.empty()) return fault("the book is empty", "give a file with text in it", name);
-  const bool html = is_html(bytes, name);
-  auto decoded = decode(bytes, html ? declared_charset(bytes) : std::string());
-  if (!decoded) {
-    Fault f = decoded.error();
-    f.file = name;
-    return tl::unexpected<Fault>(std::move(f));
+Outcome<Draft> draft_of(Format format, std::string_view text) {
+  switch (format) {
+    case Format::html:
+      return draft_html(text);
+    case Format::tei:
+      return draft_tei(text);
+    case Format::hocr:
+      return draft_hocr(text);
+    case Format::alto:
+      return draft_alto(text);
+    case Format::notes:
+      return draft_notes(text);
+    default:
+      return draft_text(text);
   }
-  book.format = html ? "html" : "text";
-  book.charset = decoded->charset;
-  if (decoded->replaced > 0)
-    book.doubts.push_back({std::to_string(decoded->replaced) + " bytes could not be decoded as " + decoded->charset,
-                           name, 0, "save the file as UTF-8 or declare its encoding"});
-  one_kind_of_line_end(decoded->text);
-  const std::string text = to_nfc(decoded->text);
-  auto drafted = html ? draft_html(text) : Outcome<Draft>(draft_text(text));
-  if (!drafted) {
-    Fault f = drafted.error();
-    f.file = name;
-    return tl::unexpected<Fault>(std::move(f));
-  }
-  Draft draft = std::move(*drafted);
+}
+
+/// The passes that are the same for all formats. `text` is the file's, for the transcription's markers in it.
+Outcome<ReadBook> finish(ReadBook book, Draft draft, std::string_view text, const std::string& name) {
   cut_boilerplate(draft, own_text(text));
   if (draft.blocks.empty())
     return fault("nothing is left of the book without the transcription's own front and end matter",
@@ -108,10 +83,60 @@ Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
   mark_contents(draft.blocks);
   resolve_dittos(draft.blocks);
   book.blocks = std::move(draft.blocks);
+  book.images = std::move(draft.images);
+  book.proposals = std::move(draft.proposals);
+  propose_from_title_page(book.blocks, book.proposals);
   return book;
 }
 
+Outcome<ReadBook> read_packed(std::string_view bytes, const std::string& name) {
+  ReadBook book;
+  book.bytes = bytes.size();
+  book.format = format_name(Format::epub);
+  book.charset = "UTF-8";
+  std::string text;
+  auto draft = draft_epub(bytes, text);
+  if (!draft) return in_file(draft.error(), name);
+  return finish(std::move(book), std::move(*draft), text, name);
+}
+
+}  // namespace
+
+Outcome<ReadBook> read_book(std::string_view bytes, const std::string& name) {
+  if (bytes.empty()) return fault("the book is empty", "give a file with text in it", name);
+  const Format format = format_of(bytes, name);
+  if (format == Format::epub) return read_packed(bytes, name);
+  ReadBook book;
+  book.bytes = bytes.size();
+  book.format = format_name(format);
+  const bool declares = format != Format::text && format != Format::notes;
+  auto decoded = decode(bytes, declares ? declared_charset(bytes) : std::string());
+  if (!decoded) return in_file(decoded.error(), name);
+  book.charset = decoded->charset;
+  if (decoded->replaced > 0)
+    book.doubts.push_back({std::to_string(decoded->replaced) + " bytes could not be decoded as " + decoded->charset,
+                           name, 0, "save the file as UTF-8 or declare its encoding"});
+  one_kind_of_line_end(decoded->text);
+  const std::string text = to_nfc(decoded->text);
+  auto draft = draft_of(format, text);
+  if (!draft) return in_file(draft.error(), name);
+  return finish(std::move(book), std::move(*draft), text, name);
+}
+
+Outcome<ReadBook> read_scans(const std::string& path) {
+  auto pages = pages_of_scans(path);
+  if (!pages) return tl::unexpected(pages.error());
+  ReadBook book;
+  book.format = format_name(Format::hocr);
+  book.charset = "UTF-8";
+  for (const ScanPage& page : *pages)
+    for (const ScanLine& line : page.lines) book.bytes += line.text().size() + 1;
+  return finish(std::move(book), draft_scan(std::move(*pages)), {}, path);
+}
+
 Outcome<ReadBook> read_book_file(const std::string& path) {
+  std::error_code error;
+  if (std::filesystem::is_directory(path, error)) return read_scans(path);
   const std::unique_ptr<std::FILE, int (*)(std::FILE*)> file(std::fopen(path.c_str(), "rb"), std::fclose);
   if (!file)
     return fault(std::string("the book cannot be opened (") + std::strerror(errno) + ")",
@@ -122,6 +147,7 @@ Outcome<ReadBook> read_book_file(const std::string& path) {
   while ((got = std::fread(chunk.data(), 1, chunk.size(), file.get())) > 0) bytes.append(chunk, 0, got);
   if (std::ferror(file.get()))
     return fault("the book cannot be read to its end", "see whether the disk is sound", path);
+  if (bytes.starts_with("%PDF")) return read_scans(path);
   return read_book(bytes, path);
 }
 

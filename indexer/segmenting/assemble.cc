@@ -31,6 +31,9 @@ void add_line(Recipe& recipe, const Block& block, std::uint32_t from, std::uint3
     recipe.pages.push_back({at + p.at - from, p.page});
     recipe.page_end = p.page;
   }
+  for (const auto& m : block.mends)
+    if (m.span.begin >= from && m.span.end <= to)
+      recipe.mends.push_back({{at + m.span.begin - from, at + m.span.end - from}, m.printed, m.read});
   recipe.line_end = std::max(recipe.line_end, to >= block.text.size() ? block.line_end : block.line_at(to - 1));
 }
 

@@ -33,7 +33,11 @@ struct Recipe {
   std::uint32_t line_end = 0;
   std::vector<LineStart> lines;  ///< source lines of `text`
   std::vector<PageStart> pages;  ///< page starts inside `text`
-  double confidence = 1.0;       ///< 0..1: how sure the cut is
+  std::vector<Mend> mends;       ///< words of `text` read otherwise than they stand in the copy, ordered. Cut, parsed
+                                 ///< and normalized a recipe's text holds the readings; stored, what stands in the copy
+  std::string title_stands;      ///< `title` letter for letter as it stands in the copy; empty where that is the same
+  std::string image;             ///< of the page on which the title stands: a file's path or an address; may be empty
+  double confidence = 1.0;       ///< 0..1: how sure the cut and the reading of its words are
   std::string doubt;             ///< why it is not sure, as a clause; empty when confidence is high
 };
 

@@ -6,6 +6,7 @@
 #include <optional>
 #include <unordered_map>
 
+#include "indexer/mending/mend.h"
 #include "indexer/segmenting/assemble.h"
 #include "indexer/segmenting/chapters.h"
 #include "indexer/segmenting/contributor.h"
@@ -31,6 +32,18 @@ bool opens_with_giver(const Block& block, const Opening& o) {
   const auto rest = std::string_view(block.text).substr(o.body);
   return rest.size() < 150 && (rest.starts_with("From ") || rest.starts_with("By ") || rest.starts_with("Mrs. ") ||
                                rest.starts_with("Miss ") || rest.starts_with("MRS. ") || rest.starts_with("MISS "));
+}
+
+bool mended(const Block& block, Span span) {
+  return std::any_of(block.mends.begin(), block.mends.end(),
+                     [&](const Mend& m) { return m.span.overlaps(span) && m.read != m.printed; });
+}
+
+/// The title's letters as they stand in the copy.
+void set_title_as_it_stands(Recipe& r, const Block& block, const Opening& o) {
+  const Block copy = as_it_stood(block);
+  r.title_printed = clean_title(copy, span_as_it_stood(block, o.printed));
+  if (mended(block, o.title)) r.title_stands = clean_title(copy, span_as_it_stood(block, o.title));
 }
 
 /// Walks the blocks of one book and cuts.
@@ -148,6 +161,7 @@ class Cutter {
     r.title = clean_title(block, giver.empty() ? o.title : trim_title(block.text, {o.title.begin, named_at}, number));
     if (!giver.empty()) r.contributor = clean_title(block, giver);
     r.title_printed = clean_title(block, o.printed);
+    if (mended(block, o.printed)) set_title_as_it_stands(r, block, o);
     r.number = std::string(o.number.in(block.text));
     r.chapter = chapters_.path();
     r.page = r.page_end = block.page_at(first_letter(block.text, o.printed));

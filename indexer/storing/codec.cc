@@ -101,6 +101,13 @@ void fields(A& a, Of<A, Recipe>& r) {
     a.near(p.at, at);
     a(p.page);
   });
+  a.list(r.mends, [&](auto& m) {
+    fields(a, m.span);
+    a(m.printed);
+    a(m.read);
+  });
+  a(r.title_stands);
+  a(r.image);
   a.share(r.confidence);
   a(r.doubt);
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "indexer/normalizing/printed_text.h"
 #include "indexer/storing/codec.h"
 #include "indexer/storing/schema.h"
 #include "indexer/storing/shingles.h"
@@ -54,7 +55,7 @@ void Documents::add_stems(Xapian::Document& document, const ComparableRecipe& re
   add_words(document, schema::title);
   numbers_ = title;
   marks_.clear();
-  stems_.append_numbers(r.text, numbers_, &marks_);
+  stems_.append_numbers(r.mends.empty() ? r.text : text_as_read(r), numbers_, &marks_);
   add_words(document, schema::word);
   add_shingles(document);
   stems_.append_numbers(r.chapter, numbers_);

@@ -13,7 +13,7 @@
 namespace gallipot::schema {
 
 /// Raised by one whenever an index written before could be misread. An index of another version is refused.
-inline constexpr int version = 2;
+inline constexpr int version = 3;
 
 // Term prefixes. Multi-letter prefixes start with X, as Xapian's own conventions ask.
 inline constexpr std::string_view id = "Q";        ///< unique: recipe id

@@ -6,8 +6,10 @@
 #include <utility>
 
 #include "indexer/correcting/cuts.h"
+#include "indexer/mending/mend.h"
 #include "indexer/mining/mine.h"
 #include "indexer/normalizing/normalize.h"
+#include "indexer/normalizing/printed_text.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/reading/read.h"
 #include "indexer/segmenting/segment.h"
@@ -43,6 +45,8 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
   report.doubts = std::move(read->doubts);
   report.bytes = read->bytes;
   report.page_marks = read->page_marks;
+  const Mending mending = Mender::of(lexicon)->mend(read->blocks);
+  if (!mending.sentence.empty()) report.doubts.push_back({mending.sentence, book.path, 0, ""});
   SegmentedBook cut = segment(read->blocks, lexicon);
   correct(cut, read->blocks, book, corrections, report);
   report.habit = std::move(cut.habit);
@@ -50,6 +54,7 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
   if (cut.recipes.empty())
     report.refused =
         Fault{"no recipe was found in this book", book.path, 0, "see whether the file is a cookbook"}.sentence();
+  for (auto& recipe : cut.recipes) weigh_reading(recipe);
   for (const auto& recipe : cut.recipes) report.doubtful += !recipe.doubt.empty();
   out.recipes = std::move(cut.recipes);
   if (!out.recipes.empty()) out.statements = mine(read->blocks, book.id, lexicon);
@@ -59,7 +64,9 @@ CutBook read_and_cut(const Book& book, const Lexicon& lexicon, const Corrections
 
 ComparableRecipe make_comparable(Recipe recipe, const Book& book, std::uint32_t book_order, const Lexicon& lexicon) {
   ParsedRecipe parsed = parse(recipe, lexicon);
-  return normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
+  auto out = normalize(std::move(recipe), std::move(parsed), book, book_order, lexicon);
+  set_back(out);
+  return out;
 }
 
 Outcome<std::vector<ComparableRecipe>> read_recipes(const Book& book, std::uint32_t book_order, const Lexicon& lexicon,

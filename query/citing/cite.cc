@@ -57,7 +57,7 @@ std::string Citation::note() const {
 Citation cite(const ComparableRecipe& recipe, const Book& book) {
   Citation out;
   out.id = recipe.id;
-  out.title = recipe.recipe.title;
+  out.title = recipe.recipe.title_stands.empty() ? recipe.recipe.title : recipe.recipe.title_stands;
   out.chapter = recipe.recipe.chapter;
   out.contributor = recipe.recipe.contributor;
   out.book = book;

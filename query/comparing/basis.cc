@@ -15,10 +15,20 @@
 namespace gallipot {
 namespace {
 
+constexpr std::size_t fewest_for_base = 4;  // witnesses that tell the dish's own base, where fewer than half do
 constexpr double least_share = 0.1;  // of the batch, for a stuff to be its chief ingredient
+
+/// Whether a stuff of this kind only seasons, raises or sets others.
+bool only_seasons(const Holding& holding) {
+  static constexpr std::array<const char*, 7> kinds{"spice",  "herb", "leaven", "gelling",
+                                                    "colour", "drug", "household"};
+  return holding.name == "salt" ||
+         std::any_of(kinds.begin(), kinds.end(), [&](const char* kind) { return holding.kind == kind; });
+}
 
 /// In which unit a stuff is told, and by how many witnesses.
 struct Coverage {
+  bool seasons = false;  // a spice, a leaven: never the chief ingredient
   std::array<std::size_t, 3> by_unit{};
   std::size_t weighed = 0;
   double share = 0;      // summed over witnesses: its part of the weighed batch
@@ -42,11 +52,12 @@ std::optional<Amount::Unit> unit_as_basis(const std::vector<Holding>& holdings, 
 std::map<std::string, Coverage> coverage_of(const std::vector<std::vector<Holding>>& all) {
   std::map<std::string, Coverage> out;
   for (const auto& holdings : all) {
-    const auto whole = batch(holdings, std::nullopt);
+    const auto whole = tells_its_batch(holdings) ? batch(holdings, std::nullopt) : std::nullopt;
     for (std::size_t h = 0; h < holdings.size(); ++h) {
       const auto unit = unit_as_basis(holdings, h);
       if (!unit) continue;
       Coverage& coverage = out[holdings[h].name];
+      coverage.seasons = coverage.seasons || only_seasons(holdings[h]);
       ++coverage.by_unit[static_cast<std::size_t>(*unit)];
       coverage.earliness += 1.0 / static_cast<double>(h + 1);
       const auto total = total_of(holdings, h);
@@ -83,7 +94,12 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   const auto all = coverage_of(holdings);
   const std::size_t count = witnesses.size();
   const std::string base = common_base(witnesses, yardstick);
-  if (const auto found = all.find(base); found != all.end() && found->second.witnesses() * 2 >= count) {
+  const auto whole = static_cast<std::size_t>(std::count_if(holdings.begin(), holdings.end(), tells_its_batch));
+  const auto tells_enough = [&](const Coverage& coverage) {
+    return coverage.witnesses() * 2 >= count ||
+           (coverage.witnesses() >= fewest_for_base && coverage.witnesses() >= whole);
+  };
+  if (const auto found = all.find(base); found != all.end() && tells_enough(found->second)) {
     const Amount::Unit unit = found->second.unit();
     return {base, fmt::format("the dish is named for it and {}", told_by(found->second.witnesses(), count)),
             per_of(unit), unit};
@@ -92,7 +108,7 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
   double best_worth = 0;
   for (const auto& entry : all) {
     const Coverage& coverage = entry.second;
-    if (coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
+    if (coverage.seasons || coverage.witnesses() * 2 < count || coverage.unit() == Amount::Unit::count) continue;
     // A seasoning that all happen to measure makes a poor yardstick: small, and told by the spoonful.
     if (coverage.weighed > 0 && coverage.share < least_share * static_cast<double>(coverage.weighed)) continue;
     const double told = static_cast<double>(coverage.witnesses()) / static_cast<double>(count);
@@ -109,13 +125,9 @@ Basis choose_basis(const std::vector<Witness>& witnesses, const std::vector<std:
     return {best->first, fmt::format("it is the chief ingredient and {}", told_by(best->second.witnesses(), count)),
             per_of(unit), unit};
   }
-  std::size_t weighed = 0;
-  for (const auto& one : holdings)
-    if (has_absolute_weight(one) || root_of(one)) ++weighed;
-  if (weighed * 2 >= count && weighed > 0)
-    return {whole_batch,
-            "no one ingredient has an amount in half of the recipes, so the weight of all that can be weighed", 1000,
-            Amount::Unit::gram};
+  if (whole * 2 >= count && whole > 0)
+    return {whole_batch, "no one ingredient has an amount in half of the recipes, so all that can be weighed is taken",
+            1000, Amount::Unit::gram};
   return {as_printed, "too few of the recipes give amounts that can be brought to one basis", 0, Amount::Unit::gram};
 }
 
@@ -155,7 +167,8 @@ std::optional<Amount> basis_amount(const std::vector<Holding>& holdings, const B
 
 std::optional<Amount> brought_to(const std::vector<Holding>& holdings, std::size_t holding, const Basis& basis) {
   if (basis.name == as_printed) return total_of(holdings, holding);
-  if (basis.name == whole_batch) return share_of_batch(holdings, holding, basis.per);
+  if (basis.name == whole_batch)
+    return tells_its_batch(holdings) ? share_of_batch(holdings, holding, basis.per) : std::nullopt;
   const auto at = place_of(holdings, basis.name);
   if (!at) return std::nullopt;
   return against(holdings, holding, *at, basis.per, basis.unit);

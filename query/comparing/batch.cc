@@ -68,12 +68,13 @@ std::optional<Amount> share_of_batch(const std::vector<Holding>& holdings, std::
 }
 
 bool tells_its_batch(const std::vector<Holding>& holdings) {
+  const auto root = has_absolute_weight(holdings) ? std::nullopt : root_of(holdings);
   std::size_t named = 0, weighed = 0;
   for (std::size_t h = 0; h < holdings.size(); ++h) {
     if (!counts_in_batch(holdings[h])) continue;
     ++named;
-    const auto total = total_of(holdings, h);
-    if (total && weight_of(*total, holdings[h].kind)) ++weighed;
+    const auto part = root ? against(holdings, h, *root, 1, Amount::Unit::gram) : total_of(holdings, h);
+    if (part && weight_of(*part, holdings[h].kind)) ++weighed;
   }
   return weighed >= 2 && weighed * 2 >= named;
 }

@@ -45,18 +45,35 @@ std::vector<Witness> ordered(std::vector<ComparableRecipe> recipes, const std::v
   return out;
 }
 
-/// "walnut catsup": the commonest dish of the witnesses; the first one's title where they name none or it stands alone.
+/// "walnut catsup": the base and the kind of dish that half of the witnesses share; the first one's title where they
+/// share neither or it stands alone.
 std::string common_dish(const std::vector<Witness>& witnesses) {
   if (witnesses.size() == 1) return witnesses.front().recipe.recipe.title;
+  const auto commonest = [&](std::string Dish::*part) {
+    std::map<std::string, std::size_t> counts;
+    for (const Witness& witness : witnesses)
+      if (!(witness.recipe.dish.*part).empty()) ++counts[witness.recipe.dish.*part];
+    const auto best =
+        std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
+    return best == counts.end() || best->second * 2 < witnesses.size() ? std::string() : best->first;
+  };
+  const std::string base = commonest(&Dish::base), kind = commonest(&Dish::kind);
+  if (base.empty() && kind.empty()) return witnesses.front().recipe.recipe.title;
+  return base + (base.empty() || kind.empty() ? "" : " ") + kind;
+}
+
+/// What half of the witnesses are named for, and its kind as any of them lists it.
+Subject common_subject(const std::vector<Witness>& witnesses, const Yardstick& yardstick) {
   std::map<std::string, std::size_t> counts;
-  for (const Witness& witness : witnesses) {
-    const Dish& dish = witness.recipe.dish;
-    if (dish.kind.empty() && dish.base.empty()) continue;
-    ++counts[dish.base + (dish.base.empty() || dish.kind.empty() ? "" : " ") + dish.kind];
-  }
-  const auto best =
-      std::max_element(counts.begin(), counts.end(), [](const auto& a, const auto& b) { return a.second < b.second; });
-  return best == counts.end() ? witnesses.front().recipe.recipe.title : best->first;
+  for (const Witness& witness : witnesses)
+    if (!witness.recipe.dish.base.empty()) ++counts[yardstick.stuff(witness.recipe.dish.base)];
+  Subject out;
+  for (const auto& [base, count] : counts)
+    if (count * 2 >= witnesses.size()) out.stuff = base;
+  for (const Witness& witness : witnesses)
+    for (const ComparableIngredient& ingredient : witness.recipe.ingredients)
+      if (ingredient.printed.name == out.stuff) out.kind = ingredient.kind;
+  return out;
 }
 
 Cell cell_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, std::size_t h, const Basis& basis) {
@@ -106,6 +123,16 @@ void add_sorts(Row& row, const ComparableRecipe& recipe, const Holding& holding,
   }
 }
 
+/// The basis by itself is a figure for a witness only where it tells how much, or tells another stuff by it.
+void only_where_told(Row& basis, const std::vector<Row>& rows, const std::vector<Witness>& witnesses) {
+  for (std::size_t w = 0; w < basis.cells.size(); ++w) {
+    const bool told = witnesses[w].basis || std::any_of(rows.begin(), rows.end(), [&](const Row& row) {
+                        return &row != &basis && row.cells[w].per_basis.has_value();
+                      });
+    if (!told) basis.cells[w].per_basis.reset();
+  }
+}
+
 std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
                          const Basis& basis) {
   std::map<std::string, std::size_t> place;
@@ -126,6 +153,8 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
       add_sorts(row, witnesses[w].recipe, holding, w);
     }
   }
+  for (Row& row : rows)
+    if (row.name == basis.name) only_where_told(row, rows, witnesses);
   for (Row& row : rows) summarize(row);
   std::stable_sort(rows.begin(), rows.end(), [&](const Row& a, const Row& b) {
     if ((a.name == basis.name) != (b.name == basis.name)) return a.name == basis.name;
@@ -167,7 +196,12 @@ Outcome<Comparison> compare(std::vector<ComparableRecipe> recipes, const std::ve
   out.witnesses = ordered(std::move(recipes), books);
   out.dish = common_dish(out.witnesses);
   std::vector<std::vector<Holding>> holdings;
-  for (const Witness& witness : out.witnesses) holdings.push_back(holdings_of(witness.recipe, yardstick));
+  const Subject subject = common_subject(out.witnesses, yardstick);
+  for (Witness& witness : out.witnesses) {
+    holdings.push_back(holdings_of(witness.recipe, yardstick, subject));
+    for (Step& step : witness.recipe.steps)
+      if (step.minutes && !yardstick.can_last(step.op, *step.minutes)) step.minutes.reset();
+  }
 
   Basis chosen;
   if (basis.empty()) {

@@ -19,8 +19,15 @@ Duration plainest(const Range& minutes) {
   return out;
 }
 
+bool one_unit_suits(const Range& minutes) {
+  const Duration said = plainest(minutes);
+  return plainest({minutes.high, minutes.high}).unit == said.unit || said.high < 100;
+}
+
 std::string duration_words(const Range& minutes) {
   static constexpr const char* names[] = {"minute", "hour", "day", "week", "year"};
+  if (!one_unit_suits(minutes))
+    return duration_words({minutes.low, minutes.low}) + " to " + duration_words({minutes.high, minutes.high});
   const Duration said = plainest(minutes);
   const char* name = names[static_cast<std::size_t>(said.unit)];
   const char* plural = said.high == 1 ? "" : "s";

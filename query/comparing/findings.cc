@@ -9,6 +9,7 @@
 #include <set>
 
 #include "indexer/measures/amount.h"
+#include "query/comparing/basis.h"
 #include "query/comparing/sentences.h"
 #include "query/comparing/statistics.h"
 
@@ -39,9 +40,9 @@ std::string out_of_line_words(const Comparison& comparison, const Row& row, cons
   const auto& share = row.cells[found.witness].of_batch;
   if (row.elsewhere && share && share->unit == row.elsewhere->middle.unit) {
     const bool beyond = found.times >= 1 ? share->low > row.elsewhere->most : share->high < row.elsewhere->least;
-    out += beyond ? fmt::format(", and {} than any of {} other recipes with it on the shelf",
+    out += beyond ? fmt::format(", and {} than any of {} other recipes with it that were looked at on the shelf",
                                 found.times >= 1 ? "more" : "less", row.elsewhere->recipes)
-                  : fmt::format(", though it is not without example among {} other recipes with it on the shelf",
+                  : fmt::format("; of {} other recipes with it looked at on the shelf some go as far",
                                 row.elsewhere->recipes);
   }
   return out;
@@ -52,17 +53,23 @@ std::string out_of_line_words(const Comparison& comparison, const Row& row, cons
 std::vector<std::string> beyond_the_shelf(const Comparison& comparison) {
   std::vector<std::pair<double, std::string>> found;
   for (const Row& row : comparison.rows) {
-    if (!row.elsewhere) continue;
+    if (!row.elsewhere || row.name == comparison.basis) continue;
+    std::pair<double, std::string> furthest;
+    std::size_t further = 0;
     for (std::size_t w = 0; w < row.cells.size(); ++w) {
       const Cell& cell = row.cells[w];
       if (cell.out_of_line || !cell.of_batch || cell.of_batch->unit != row.elsewhere->middle.unit) continue;
       if (cell.of_batch->low <= row.elsewhere->most || row.elsewhere->middle.likely <= 0) continue;
       const double times = cell.of_batch->likely / row.elsewhere->middle.likely;
-      found.emplace_back(times, fmt::format("{}: {} has more in a kilogram of the whole than any of {} other recipes "
-                                            "with it on the shelf, of whatever dish ({} their median).",
-                                            capitalized(row.name), comparison.witnesses[w].siglum,
-                                            row.elsewhere->recipes, multiple(times)));
+      ++further;
+      if (times <= furthest.first) continue;
+      furthest = {times, fmt::format("{}: {} has more in a kilogram of the whole than any of {} other recipes with it "
+                                     "that were looked at on the shelf, whatever the dish ({} their median).",
+                                     capitalized(row.name), comparison.witnesses[w].siglum, row.elsewhere->recipes,
+                                     multiple(times))};
     }
+    // Where siblings go as far the dish does, not the recipe.
+    if (further == 1) found.push_back(std::move(furthest));
   }
   std::stable_sort(found.begin(), found.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
   std::vector<std::string> out;
@@ -89,6 +96,7 @@ std::vector<std::string> out_of_line(const Comparison& comparison) {
     for (const Row& row : comparison.rows)
       if (row.cells[w].out_of_line)
         (row.cells[w].per_basis->likely > row.median->likely ? high : low).push_back(row.name);
+    if (comparison.basis == whole_batch) continue;  // shares of one whole: what one has more of, it has others less of
     if (std::max(high.size(), low.size()) < 2 || std::min(high.size(), low.size()) > 0) continue;
     together.insert(w);
     out.push_back(fmt::format("Out of line: {} has far {} {} than the others; perhaps it is its {} that is out.",
@@ -131,7 +139,7 @@ std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
 }  // namespace
 
 void mark_out_of_line(const Comparison& comparison, Row& row) {
-  if (!row.median) return;
+  if (!row.median || comparison.per <= 0) return;  // amounts as printed grow with the batch
   Places at;
   std::vector<double> logs;
   for (std::size_t w = 0; w < row.cells.size(); ++w) {

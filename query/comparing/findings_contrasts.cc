@@ -134,6 +134,21 @@ struct Tried {
   double p;
 };
 
+/// "egg" and "egg white": one stands for a part of the other, which is no news.
+bool share_a_word(const std::string& a, const std::string& b) {
+  const auto words = [](const std::string& text) {
+    std::set<std::string> out;
+    for (std::size_t begin = 0; begin < text.size();) {
+      const std::size_t end = std::min(text.find(' ', begin), text.size());
+      out.insert(text.substr(begin, end - begin));
+      begin = end + 1;
+    }
+    return out;
+  };
+  const auto of_a = words(a), of_b = words(b);
+  return std::any_of(of_a.begin(), of_a.end(), [&](const std::string& word) { return of_b.contains(word); });
+}
+
 /// All that are tried: each thing by each circumstance, and the things that divide most evenly by one another.
 std::vector<Tried> all_tried(const std::vector<Mark>& marks, const std::vector<Mark>& circumstances) {
   std::vector<Tried> out;
@@ -149,7 +164,8 @@ std::vector<Tried> all_tried(const std::vector<Mark>& marks, const std::vector<M
                    [](const Mark* a, const Mark* b) { return lesser_side(*a) > lesser_side(*b); });
   if (even.size() > most_things_in_pairs) even.resize(most_things_in_pairs);
   for (std::size_t i = 0; i < even.size(); ++i)
-    for (std::size_t j = i + 1; j < even.size(); ++j) attempt(*even[i], *even[j]);
+    for (std::size_t j = i + 1; j < even.size(); ++j)
+      if (!share_a_word(even[i]->name, even[j]->name)) attempt(*even[i], *even[j]);
   return out;
 }
 
@@ -193,9 +209,9 @@ std::string said(const Mark& thing, const Mark& circumstance, const Contrast& fo
   const std::string name = out.empty() ? capitalized(thing.name) : thing.name;
   out += step ? fmt::format("{}: {} do, {} do not; ", name, with, without)
               : fmt::format("{}: {} with, {} without; ", name, with, without);
-  // Said by the side on which the circumstance is the commoner, so that the sentence affirms.
-  const bool here = found.with_here * without >= found.without_here * with;
-  out += fmt::format("{} {} {}, ", of_those(here ? found.with_here : found.with_there, with),
+  // Of a year, said by the side on which those with are the commoner; of anything else by who has or does it.
+  const bool here = circumstance.sort != Mark::Sort::year || found.with_here * without >= found.without_here * with;
+  out += fmt::format("{} {} {}, but ", of_those(here ? found.with_here : found.with_there, with),
                      step ? "that do" : "with", predicate(circumstance, here));
   out += fmt::format("{} {}", of_those(here ? found.without_here : found.without_there, without),
                      step ? "that do not" : "without");

@@ -4,6 +4,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 #include "indexer/measures/amount.h"
@@ -31,12 +32,15 @@ bool stands_for(std::string_view word, std::string_view kind) {
 
 class Reader {
  public:
-  Reader(const ComparableRecipe& recipe, const Yardstick& yardstick) : recipe_(recipe), yardstick_(yardstick) {}
+  Reader(const ComparableRecipe& recipe, const Yardstick& yardstick, const Subject& subject)
+      : recipe_(recipe), yardstick_(yardstick), subject_(subject) {}
 
   std::vector<Holding> read() {
     for (std::size_t i = 0; i < recipe_.ingredients.size(); ++i) mention(i);
     const std::size_t listed = holdings_.size();
     for (std::size_t h = 0; h < listed; ++h) amount_of(h);
+    for (const auto& [h, tie] : by_yield_)
+      if (!holdings_[h].amount && !holdings_[h].tie) holdings_[h].tie = tie;
     return std::move(holdings_);
   }
 
@@ -48,8 +52,26 @@ class Reader {
     return yardstick_.weigh({low, high, measure, note, of, recipe_.year, recipe_.country, recipe_.book});
   }
 
+  /// "When cold, bottle the mead": the dish, not a part of it.
+  bool is_the_dish(std::size_t i) const {
+    const Dish& dish = recipe_.dish;
+    if (printed(i).quantity || dish.kind.empty()) return false;
+    if (printed(i).name == dish.base + " " + dish.kind) return true;
+    static constexpr std::array<const char*, 4> made{"dish", "sauce", "drink", "liquor"};
+    return printed(i).name == dish.kind &&
+           std::find(made.begin(), made.end(), recipe_.ingredients[i].kind) != made.end();
+  }
+
+  /// The stuff that a mention is compared under.
+  const std::string& stuff_of(std::size_t i) const {
+    const std::string& name = printed(i).name;
+    if (subject_.kind == "fruit" && (name == "fruit" || name == "berry")) return subject_.stuff;
+    return yardstick_.stuff(name);
+  }
+
   void mention(std::size_t i) {
-    const std::string& name = yardstick_.stuff(printed(i).name);
+    if (is_the_dish(i)) return;
+    const std::string& name = stuff_of(i);
     auto at = place_of(holdings_, name);
     if (!at) {
       at = holdings_.size();
@@ -209,7 +231,7 @@ class Reader {
   std::optional<std::size_t> referent(const std::string& word, std::size_t asking) {
     std::string name = yardstick_.stuff(word);
     if (name.empty()) return of_nothing_named(asking);
-    if (const auto at = place_of(holdings_, name)) return at;
+    if (const auto at = place_of(holdings_, name); at && !bare_product(*at)) return at;
     if (const auto at = general(name, asking)) return at;
     const std::string_view product = last_word(name);
     if (yardstick_.is_product(product)) return product_of(std::string(product), name, asking);
@@ -219,6 +241,13 @@ class Reader {
           (last_word(holdings_[h].name) == name || last_word(name) == holdings_[h].name))
         return h;
     return unlisted(std::move(name), {});
+  }
+
+  /// Whether a listed stuff is drawn from another and named without any amount: "strain the juice".
+  bool bare_product(std::size_t h) const {
+    const auto& mentions = holdings_[h].mentions;
+    return yardstick_.is_product(last_word(holdings_[h].name)) && holdings_[h].name.find(' ') != std::string::npos &&
+           std::none_of(mentions.begin(), mentions.end(), [&](std::size_t i) { return printed(i).quantity.has_value(); });
   }
 
   /// "to each pound" and no more: what the dish is named for, where it is listed.
@@ -250,7 +279,8 @@ class Reader {
         from = yardstick_.stuff(recipe_.dish.base);
     }
     const std::string full = from.empty() ? product : from + " " + product;
-    if (const auto at = place_of(holdings_, full)) return at;
+    const auto listed = place_of(holdings_, full);
+    if (listed && !bare_product(*listed)) return listed;
     const auto source = from.empty() ? std::nullopt : place_of(holdings_, from);
     const auto yield = source && *source != asking ? yardstick_.yield(product, from) : std::nullopt;
     std::optional<Tie> tie;
@@ -263,7 +293,9 @@ class Reader {
                         "what " + from + " yields of " + product};
       tie = Tie{*source, part, Amount{Amount::Unit::gram, 1, 1, 1, ""}, "by the yield of " + product};
     }
-    return unlisted(full, tie);
+    if (!listed) return unlisted(full, tie);
+    if (tie) by_yield_.emplace_back(*listed, *tie);
+    return listed;
   }
 
   std::size_t unlisted(std::string name, std::optional<Tie> tie) {
@@ -275,7 +307,9 @@ class Reader {
 
   const ComparableRecipe& recipe_;
   const Yardstick& yardstick_;
+  const Subject& subject_;
   std::vector<Holding> holdings_;
+  std::vector<std::pair<std::size_t, Tie>> by_yield_;  // for listed stuffs that turn out to name no amount
 };
 
 /// A holding seen along its ties: so much of it for one unit of `at`.
@@ -306,8 +340,8 @@ std::vector<Link> links_of(const std::vector<Holding>& holdings, std::size_t fro
 
 }  // namespace
 
-std::vector<Holding> holdings_of(const ComparableRecipe& recipe, const Yardstick& yardstick) {
-  return Reader(recipe, yardstick).read();
+std::vector<Holding> holdings_of(const ComparableRecipe& recipe, const Yardstick& yardstick, const Subject& subject) {
+  return Reader(recipe, yardstick, subject).read();
 }
 
 std::optional<std::size_t> place_of(const std::vector<Holding>& holdings, const std::string& name) {

@@ -31,8 +31,17 @@ struct Holding {
   std::string alternative_of;
 };
 
-/// The holdings of a recipe, in order of first mention, then what others are told by.
-std::vector<Holding> holdings_of(const ComparableRecipe& recipe, const Yardstick& yardstick);
+/// What all recipes of a comparison are made of, where most agree: "raspberry", a fruit. General words of one of them
+/// ("the berries", "the fruit") mean it. Empty where nothing is agreed.
+struct Subject {
+  std::string stuff;
+  std::string kind;
+};
+
+/// The holdings of a recipe, in order of first mention, then what others are told by. The dish itself, named without an
+/// amount ("serve the mead"), is none of them.
+std::vector<Holding> holdings_of(const ComparableRecipe& recipe, const Yardstick& yardstick,
+                                 const Subject& subject = {});
 
 /// The place of the stuff `name`; nothing where there is none.
 std::optional<std::size_t> place_of(const std::vector<Holding>& holdings, const std::string& name);

@@ -170,7 +170,8 @@ std::vector<StepRow> align_methods(const std::vector<Witness>& witnesses, const 
 std::vector<Conflict> conflicts_of(const std::vector<StepRow>& steps) {
   std::map<std::string, Conflict> by_op;
   for (std::size_t at = 0; at < steps.size(); ++at) {
-    const auto found = widest(steps, at);
+    // "Stir it every day": an interval between, not a length.
+    const auto found = says_little(steps[at].op) ? std::nullopt : widest(steps, at);
     if (!found || apart(steps, *found) < far_apart) continue;
     const auto [kept, added] = by_op.try_emplace(steps[at].op, *found);
     if (!added && apart(steps, *found) > apart(steps, kept->second)) kept->second = *found;

@@ -31,7 +31,13 @@ double robust_factor(const std::vector<double>& figures) {
   std::vector<double> logs;
   for (const double x : figures)
     if (x > 0) logs.push_back(std::log(x));
-  return logs.empty() ? 0 : std::exp(1.4826 * median_absolute_deviation(logs));
+  if (logs.empty()) return 0;
+  const double middle = median_absolute_deviation(logs);
+  if (middle > 0) return std::exp(1.4826 * middle);
+  const double centre = quartiles(logs).median;
+  double away = 0;
+  for (const double x : logs) away += std::abs(x - centre);
+  return std::exp(1.2533 * away / static_cast<double>(logs.size()));
 }
 
 std::optional<std::vector<double>> modified_z_scores(const std::vector<double>& figures) {

@@ -32,7 +32,8 @@ inline constexpr double stands_out = 3.5;
 double median_absolute_deviation(const std::vector<double>& figures);
 
 /// How far figures over nought spread, as a factor: exp(1.4826 MAD) of their logarithms, so that for a log-normal spread
-/// about two thirds lie between the median divided by it and times it. At least 1; 0 where no figure is over nought.
+/// about two thirds lie between the median divided by it and times it. Where more than half are equal the mean absolute
+/// deviation times 1.2533 takes its place, as above. At least 1; 0 where no figure is over nought.
 /// Source: 1.4826 makes the deviation that of the normal curve (Rousseeuw and Croux 1993, Journal of the American
 /// Statistical Association 88).
 double robust_factor(const std::vector<double>& figures);

@@ -1,4 +1,4 @@
-// Reads the three tables of a comparison and answers from them.
+// Reads the four tables of a comparison and answers from them.
 #include "query/comparing/yardstick.h"
 
 #include <cstdlib>
@@ -84,7 +84,21 @@ Outcome<Yardstick> Yardstick::load(Weigh weigh, const std::string& overlay_folde
     if (b < a) std::swap(a, b);
     out.likeness_.insert_or_assign({std::move(a), std::move(b)}, *value);
   }
+  const auto times = load_table("operation-times", overlay_folder);
+  if (!times) return tl::unexpected(times.error());
+  const auto time_at = columns(*times, {"op", "longest"});
+  if (!time_at) return tl::unexpected(time_at.error());
+  for (const auto& row : times->rows) {
+    const auto value = figure(*times, row, row.cells[(*time_at)[1]]);
+    if (!value) return tl::unexpected(value.error());
+    out.longest_.insert_or_assign(std::string(row.cells[(*time_at)[0]]), *value);
+  }
   return out;
+}
+
+bool Yardstick::can_last(const std::string& op, const Range& minutes) const {
+  const auto found = longest_.find(op);
+  return found == longest_.end() || minutes.low <= found->second;
 }
 
 const std::string& Yardstick::stuff(const std::string& name) const {

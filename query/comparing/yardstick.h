@@ -13,6 +13,7 @@
 
 #include "indexer/fault/fault.h"
 #include "indexer/measures/register.h"
+#include "indexer/text/range.h"
 
 namespace gallipot {
 
@@ -49,10 +50,14 @@ class Yardstick {
   /// How near two operations are: 1 the same, 0 nothing in common.
   double likeness(const std::string& a, const std::string& b) const;
 
+  /// Whether one turn of an operation can last so long: "boil it, and keep it six weeks" does not boil six weeks.
+  bool can_last(const std::string& op, const Range& minutes) const;
+
  private:
   Weigh weigh_;
   std::map<std::string, std::string, std::less<>> sorts_;
   std::map<std::pair<std::string, std::string>, std::optional<Yield>> yields_;  ///< (product, from); from "" is any
+  std::map<std::string, double, std::less<>> longest_;  ///< minutes
   std::map<std::pair<std::string, std::string>, double> likeness_;              ///< ordered pair
 };
 

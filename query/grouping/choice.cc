@@ -32,6 +32,7 @@ class Name {
     if (words_.empty()) return false;
     const Dish& dish = recipe.dish;
     if (!whole_.kind.empty() && !dish.kind.empty() && whole_.kind != dish.kind) return false;
+    if (!whole_.kind.empty() && !whole_.base.empty() && whole_.kind == dish.kind && whole_.base == dish.base) return true;
     const auto& title = recipe.recipe.dish_title.empty() ? recipe.recipe.title : recipe.recipe.dish_title;
     const auto stems = telling_.stems_of(title);
     return std::all_of(words_.begin(), words_.end(), [&](const Word& word) {
@@ -72,13 +73,13 @@ std::vector<std::string> told(const Choice& choice, const std::string& name, std
   if (named > 0)
     out.push_back(fmt::format("Chosen: {} that bear{} the name \xE2\x80\x9C{}\xE2\x80\x9D in some spelling{}.",
                               recipes(named), named == 1 ? "s" : "", name,
-                              others == 0 ? "" : fmt::format(", and {} made much as they are under other names", others)));
+                              others == 0 ? "" : fmt::format(", and {} under other names that the search holds for much the same", others)));
   else
     out.push_back(fmt::format("No recipe bears the name \xE2\x80\x9C{}\xE2\x80\x9D; chosen: {} likest to what it asks "
                               "for.",
                               name, recipes(others)));
   if (others > 0 && named > 0 && !wanted.by_name_only)
-    out.emplace_back("With --by-name those under other names stay out.");
+    out.emplace_back("With --by-name those stay out.");
   if (over > 0)
     out.push_back(fmt::format("{} more belong too, but {} are the most that were asked for (--limit).", over,
                               wanted.limit));

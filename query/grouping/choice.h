@@ -11,7 +11,7 @@
 namespace gallipot {
 
 /// Under another name a recipe belongs where its score (0..1) comes within this part of the best ...
-inline constexpr double alike_enough = 0.70;
+inline constexpr double alike_enough = 0.66;
 /// ... and it is this much made of the same stuff (0..1).
 inline constexpr double of_the_same_stuff = 0.60;
 /// A recipe that bears the name belongs unless it scores less than this part of the best: then it is a namesake.

@@ -82,6 +82,8 @@ WrittenAmount write_large_amount(const Amount& amount) {
 std::string write_minutes(const Range& minutes) {
   static constexpr const char* one[] = {"min", "h", "day", "week", "year"};
   static constexpr const char* many[] = {"min", "h", "days", "weeks", "years"};
+  if (!one_unit_suits(minutes))
+    return write_minutes({minutes.low, minutes.low}) + " to " + write_minutes({minutes.high, minutes.high});
   const Duration said = plainest(minutes);
   const char* unit = (said.high > 1 ? many : one)[static_cast<std::size_t>(said.unit)];
   if (said.low == said.high) return fmt::format("{:.4g} {}", said.low, unit);

@@ -1,6 +1,7 @@
 // A comparison as one RFC 4180 table for a spreadsheet: ingredients, then steps; five columns a witness.
 #include <fmt/format.h>
 
+#include "query/reporting/comparison_words.h"
 #include "query/reporting/csv.h"
 #include "query/reporting/report.h"
 
@@ -10,8 +11,8 @@ namespace {
 std::string figure(double value) { return fmt::format("{:.6g}", value); }
 
 std::vector<std::string> heading(const Comparison& comparison) {
-  std::vector<std::string> out{"part",           "name",           "witnesses", "of",  "median",
-                               "lower quartile", "upper quartile", "unit",      "note"};
+  std::vector<std::string> out{"part", "name", "merged", "witnesses", "of", "amounts", "median", "lower quartile",
+                               "upper quartile", "least", "most", "spread", "unit", "note"};
   for (const Witness& witness : comparison.witnesses) {
     std::string who = witness.siglum;
     if (witness.recipe.year > 0) who += fmt::format(" {}", witness.recipe.year);
@@ -51,18 +52,25 @@ std::string comparison_as_csv(const Comparison& comparison) {
   std::string out = csv_record(heading(comparison));
   const std::string all = std::to_string(comparison.witnesses.size());
   for (const Row& row : comparison.rows) {
-    std::vector<std::string> record{"ingredient", row.name, std::to_string(row.witnesses), all};
+    std::vector<std::string> record{"ingredient", row.name, sorts_words(comparison, row), std::to_string(row.witnesses),
+                                    all, std::to_string(row.measured)};
     if (row.median)
       record.insert(record.end(), {figure(row.median->likely), figure(row.median->low), figure(row.median->high),
+                                   figure(row.least), figure(row.most), row.spread > 0 ? figure(row.spread) : "",
                                    unit_name(row.median->unit)});
     else
-      record.insert(record.end(), 4, {});
+      record.insert(record.end(), 7, {});
     record.push_back(row.note);
     for (const Cell& cell : row.cells) append_cell(record, cell);
     out += csv_record(record);
   }
   for (const StepRow& row : comparison.steps) {
-    std::vector<std::string> record{"step", row.op, std::to_string(row.witnesses), all, "", "", "", "", ""};
+    std::vector<std::string> record{"step", row.op, "", std::to_string(row.witnesses), all, std::to_string(row.timed)};
+    if (row.minutes)
+      record.insert(record.end(), {figure(row.middle), "", "", figure(row.minutes->low), figure(row.minutes->high), "",
+                                   "min", ""});
+    else
+      record.insert(record.end(), 8, {});
     for (const StepCell& cell : row.cells) append_cell(record, cell);
     out += csv_record(record);
   }

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "query/reporting/amounts.h"
+#include "query/reporting/comparison_words.h"
 #include "query/reporting/layout.h"
 #include "query/reporting/report.h"
 
@@ -15,6 +16,7 @@ constexpr const char* absent = "\xE2\x80\x93";  // en dash
 constexpr const char* done = "\xE2\x9C\x93";    // check mark
 constexpr std::size_t cell_width = 24;          // words in a cell are broken at this
 constexpr std::size_t name_width = 26;
+constexpr std::size_t most_columns = 12;  // witnesses whose columns are shown unasked
 
 std::string lines(const std::vector<std::string>& parts) {
   std::string out;
@@ -25,44 +27,13 @@ std::string lines(const std::vector<std::string>& parts) {
   return out;
 }
 
-/// "1 kg of walnut", "1 l of juice", "one egg", "1 kg of the batch".
-std::string basis_words(const Comparison& comparison) {
-  const std::string of = comparison.basis == "batch" ? "the whole batch" : comparison.basis;
-  if (comparison.per_unit == Amount::Unit::count) return fmt::format("{:g} {}", comparison.per, of);
-  const char* unit = comparison.per_unit == Amount::Unit::gram ? "kg" : "l";
-  return fmt::format("{:g} {} of {}", comparison.per / 1000, unit, of);
-}
-
-std::string years(const Comparison& comparison) {
-  int first = 0, last = 0;
-  for (const Witness& witness : comparison.witnesses) {
-    if (witness.recipe.year == 0) continue;
-    first = first == 0 ? witness.recipe.year : std::min(first, witness.recipe.year);
-    last = std::max(last, witness.recipe.year);
-  }
-  if (first == 0) return {};
-  return first == last ? fmt::format(", {}", first) : fmt::format(", {}\xE2\x80\x93{}", first, last);
-}
-
 std::string heading(const Witness& witness) {
   std::string out = witness.siglum;
   if (witness.recipe.year > 0) out += fmt::format(" {}", witness.recipe.year);
   out += '\n';
-  out += witness.citation.page.empty() ? "no page" : "p. " + witness.citation.page;
+  out += page_words(witness);
   return out;
 }
-
-/// What stands beside or beneath an amount: that it is optional, an alternative, the least.
-std::vector<std::string> remarks(const Cell& cell) {
-  std::vector<std::string> out;
-  if (cell.more && cell.per_basis) out.emplace_back("and more");
-  if (!cell.alternative_of.empty()) out.push_back("or for " + cell.alternative_of);
-  if (cell.optional) out.emplace_back("if liked");
-  return out;
-}
-
-/// Where many are laid side by side, what a single one has is told beneath the table rather than in a row of dashes.
-bool in_one_only(const Row& row, std::size_t all) { return row.witnesses == 1 && all > 4; }
 
 std::size_t whole_of(const std::string& figure) { return std::min(figure.find('.'), figure.size()); }
 
@@ -89,18 +60,40 @@ std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
   std::size_t out = 0;
   for (const Row& row : comparison.rows) {
     const auto& amount = row.cells[witness].per_basis;
-    if (amount && !in_one_only(row, comparison.witnesses.size()))
+    if (amount && !in_one_only(row, comparison))
       out = std::max(out, whole_of(write_amount(*amount).figure));
   }
   return out;
 }
 
-std::string median_text(const Row& row) {
-  if (!row.median) return "as printed";
-  const WrittenAmount written = write_amount(*row.median);
-  // Of one or two amounts a median says nothing that the cells do not.
-  if (row.measured < 3) return "too few";
-  return written.text();
+/// The figures of a row over all witnesses: median, quartiles, least to most, spread.
+std::vector<std::string> summary_cells(const Row& row) {
+  if (!row.median) return {"as printed", absent, absent, absent};
+  const std::string ends =
+      row.least == row.most ? end_figure(row, row.least) : end_figure(row, row.least) + "\xE2\x80\x93" + end_figure(row, row.most);
+  // Of one or two amounts a median says nothing that their ends do not.
+  if (row.measured < 3) return {"too few", absent, ends, absent};
+  WrittenAmount median = write_amount(*row.median);
+  const std::string quartiles = median.range.empty() ? median.figure : median.range;
+  median.range.clear();
+  return {median.text(), quartiles, ends, spread_words(row)};
+}
+
+std::string summary_table(const Comparison& comparison, const TextStyle& style) {
+  Grid grid;
+  grid.rows.push_back({"", "in", "amounts", "median", "quartiles", "least\xE2\x80\x93most", "spread"});
+  grid.right = {false, true, true, true, true, true, true};
+  for (const Row& row : comparison.rows) {
+    if (in_one_only(row, comparison)) continue;
+    std::vector<std::string> name = wrapped(row.name, name_width);
+    if (const std::string sorts = sorts_words(comparison, row); !sorts.empty())
+      for (std::string& line : wrapped(sorts, name_width)) name.push_back("  " + line);
+    std::vector<std::string> line{lines(name), fmt::format("{} of {}", row.witnesses, comparison.witnesses.size()),
+                                  row.measured == 0 ? absent : std::to_string(row.measured)};
+    for (std::string& cell : summary_cells(row)) line.push_back(std::move(cell));
+    grid.rows.push_back(std::move(line));
+  }
+  return grid.text(style.width);
 }
 
 /// "B alone: red pepper 1.5 (1.3-1.6), horseradish as printed".
@@ -111,7 +104,7 @@ std::string ingredients_of_one(const Comparison& comparison, const TextStyle& st
     std::string has;
     for (const Row& row : comparison.rows) {
       const Cell& cell = row.cells[w];
-      if (!in_one_only(row, all) || !cell.present) continue;
+      if (!in_one_only(row, comparison) || !cell.present) continue;
       if (!has.empty()) has += "; ";
       has += row.name + " " + (cell.per_basis ? write_amount(*cell.per_basis).text() : "as printed");
       for (const std::string& remark : remarks(cell)) has += ", " + remark;
@@ -126,9 +119,7 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   Grid grid;
   grid.kept = 1;
   const std::size_t all = comparison.witnesses.size();
-  const bool several = all > 2;
   std::vector<std::string> head{""};
-  if (several) head.insert(head.end(), {"in", "median\n(quartiles)"});
   std::vector<std::size_t> wholes;
   for (std::size_t w = 0; w < all; ++w) {
     head.push_back(heading(comparison.witnesses[w]));
@@ -136,9 +127,8 @@ std::string ingredients_table(const Comparison& comparison, const TextStyle& sty
   }
   grid.rows.push_back(std::move(head));
   for (const Row& row : comparison.rows) {
-    if (in_one_only(row, all)) continue;
+    if (in_one_only(row, comparison)) continue;
     std::vector<std::string> line{lines(wrapped(row.name, name_width))};
-    if (several) line.insert(line.end(), {fmt::format("{} of {}", row.witnesses, all), median_text(row)});
     for (std::size_t w = 0; w < all; ++w) line.push_back(cell_text(row.cells[w], wholes[w], style));
     grid.rows.push_back(std::move(line));
   }
@@ -217,7 +207,24 @@ std::string witness_list(const Comparison& comparison, const TextStyle& style) {
     if (witness.basis && comparison.basis != "batch")
       more += fmt::format("; {} of {}", write_large_amount(*witness.basis).text(), comparison.basis);
     out += paragraph(more, style.width, std::string(first.size(), ' '));
+    for (const std::string& sentence : apart_words(witness))
+      out += paragraph(sentence, style.width, std::string(first.size(), ' '));
   }
+  return out;
+}
+
+std::string methods(const Comparison& comparison, const TextStyle& style, bool columns) {
+  std::string out;
+  const std::vector<std::string> consensus = consensus_words(comparison);
+  if (!consensus.empty()) {
+    out += paragraph(fmt::format("What half or more of the {} that tell a method do, in order", comparison.methods),
+                     style.width);
+    std::size_t number = 0;
+    for (const std::string& step : consensus) out += paragraph(step, style.width, fmt::format("  {:>2}. ", ++number));
+    out += '\n';
+  }
+  const std::string table = columns ? methods_table(comparison, style) : std::string();
+  if (!table.empty()) out += "Methods, in order of doing\n" + table + '\n';
   return out;
 }
 
@@ -225,17 +232,26 @@ std::string witness_list(const Comparison& comparison, const TextStyle& style) {
 
 std::string comparison_as_text(const Comparison& comparison, const TextStyle& style) {
   const std::size_t all = comparison.witnesses.size();
-  std::string title = fmt::format("{}: {} recipe{}{}", comparison.dish, all, all == 1 ? "" : "s", years(comparison));
+  std::string title = fmt::format("{}: {}{}", comparison.dish, count_words(all), years_words(comparison));
   if (comparison.per > 0) title += ", per " + basis_words(comparison);
   std::string out = paragraph(title, style.width);
   if (comparison.per > 0) out += paragraph(fmt::format("(that basis: {})", comparison.basis_why), style.width);
   out += '\n';
   for (const std::string& note : comparison.notes) out += paragraph(note, style.width, "  ");
   if (!comparison.notes.empty()) out += '\n';
-  out += ingredients_table(comparison, style) + ingredients_of_one(comparison, style) + '\n';
-  out += paragraph(key(comparison), style.width) + '\n';
-  const std::string methods = methods_table(comparison, style);
-  if (!methods.empty()) out += "Methods, in order of doing\n" + methods + '\n';
+  for (const std::string& sentence : comparison.chosen) out += paragraph(sentence, style.width);
+  if (!comparison.chosen.empty()) out += '\n';
+  const bool columns = all <= most_columns || style.full;
+  if (all > 2 && !comparison.rows.empty()) out += summary_table(comparison, style) + '\n';
+  if (columns) {
+    out += ingredients_table(comparison, style) + ingredients_of_one(comparison, style) + '\n';
+    out += paragraph(key(comparison), style.width) + '\n';
+  } else {
+    out += ingredients_of_one(comparison, style) + '\n';
+    out += paragraph("With --full, each recipe's own column; with --html FILE, all of it as a page with plots.",
+                     style.width) + '\n';
+  }
+  out += methods(comparison, style, columns);
   out += "Witnesses\n" + witness_list(comparison, style);
   return out;
 }

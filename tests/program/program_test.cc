@@ -153,7 +153,7 @@ TEST_F(Program, CompareInTextCsvAndJson) {
   EXPECT_GE(json["witnesses"].Size(), 2U);
   const Ran csv = ask("compare", "--dish 'damson catsup' --csv");
   EXPECT_EQ(csv.exit, 0);
-  EXPECT_EQ(csv.out.rfind("part,name,witnesses,of,", 0), 0U) << csv.out.substr(0, 80);
+  EXPECT_EQ(csv.out.rfind("part,name,merged,witnesses,of,", 0), 0U) << csv.out.substr(0, 80);
   expect_fault(ask("compare", "--dish damson --csv --json"), "cannot be both CSV and JSON");
   expect_fault(ask("compare", ""), "wants either recipes or a dish");
   const std::string id = best("damson catsup");

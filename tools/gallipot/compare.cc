@@ -79,6 +79,7 @@ Outcome<Exit> compare_recipes(const Asked& asked) {
   auto comparison = compare(opened->shelf, ids, *yardstick, asked.basis);
   if (!comparison) return tl::unexpected(comparison.error());
   comparison->chosen = choice->words;
+  if (!asked.dish.empty()) comparison->dish = asked.dish;
   return answer(asked, *comparison);
 }
 

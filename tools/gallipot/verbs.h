@@ -76,6 +76,8 @@ void add_lineage(CLI::App& program, Work& work);
 void add_families(CLI::App& program, Work& work);
 void add_cite(CLI::App& program, Work& work);
 void add_measure(CLI::App& program, Work& work);
+void add_cook(CLI::App& program, Work& work);
+void add_shopping(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
 
 /// How help is shown.

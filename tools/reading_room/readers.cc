@@ -52,10 +52,10 @@ Outcome<Readers::Lent> Readers::lend() {
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Lent(*this, std::make_unique<Reading>(Reading{std::move(*shelf), lexicon_, std::move(*yardstick)}), now);
+  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon_, std::move(*yardstick)}), now);
 }
 
-void Readers::take_back(std::unique_ptr<Reading> reading, std::string stamp) {
+void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {
   const std::lock_guard lock(mutex_);
   if (stamp == stamp_ && idle_.size() < most_idle) idle_.push_back(std::move(reading));
 }

@@ -13,7 +13,7 @@
 namespace gallipot::room {
 
 /// All that a query needs. What is loaded once is shared; the shelf and its yardstick are the borrower's.
-struct Reading {
+struct OpenedShelf {
   Shelf shelf;
   std::shared_ptr<const Lexicon> lexicon;
   Yardstick yardstick;
@@ -27,7 +27,7 @@ class Readers {
   /// Gives the shelf back when it goes.
   class Lent {
    public:
-    Lent(Readers& from, std::unique_ptr<Reading> reading, std::string stamp)
+    Lent(Readers& from, std::unique_ptr<OpenedShelf> reading, std::string stamp)
         : from_(&from), reading_(std::move(reading)), stamp_(std::move(stamp)) {}
     Lent(Lent&&) = default;
     Lent& operator=(Lent&&) = delete;
@@ -36,12 +36,12 @@ class Readers {
     ~Lent() {
       if (reading_) from_->take_back(std::move(reading_), std::move(stamp_));
     }
-    const Reading& operator*() const { return *reading_; }
-    const Reading* operator->() const { return reading_.get(); }
+    const OpenedShelf& operator*() const { return *reading_; }
+    const OpenedShelf* operator->() const { return reading_.get(); }
 
    private:
     Readers* from_;
-    std::unique_ptr<Reading> reading_;
+    std::unique_ptr<OpenedShelf> reading_;
     std::string stamp_;
   };
 
@@ -55,13 +55,13 @@ class Readers {
  private:
   Readers(std::string index, std::string tables, std::shared_ptr<const Lexicon> lexicon)
       : index_(std::move(index)), tables_(std::move(tables)), lexicon_(std::move(lexicon)) {}
-  void take_back(std::unique_ptr<Reading> reading, std::string stamp);
+  void take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp);
   std::string stamp() const;
 
   const std::string index_, tables_;
   const std::shared_ptr<const Lexicon> lexicon_;
   std::mutex mutex_;
-  std::vector<std::unique_ptr<Reading>> idle_;  ///< all of `stamp_`
+  std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
   std::string stamp_;                           ///< of the files when they were opened
 };
 
