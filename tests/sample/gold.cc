@@ -130,6 +130,13 @@ std::vector<GoldPair> load_pairs() {
   });
 }
 
+std::vector<GoldEntry> load_printed_index() {
+  return load<GoldEntry>("printed-index.jsonl", [](const Json& row) {
+    return GoldEntry{place(row), place(row, "heading"), std::to_string(row["pages"][0].GetInt()),
+                     truth(row, "confirmed")};
+  });
+}
+
 std::vector<GoldTrueWord> load_true_words() {
   return load<GoldTrueWord>("true-words.jsonl", [](const Json& row) {
     return GoldTrueWord{place(row), text(row, "printed"), text(row, "true")};

@@ -79,6 +79,14 @@ struct GoldPair {
   bool independent = false;  ///< neither draws on the other; where both are false, the later is a revision
 };
 
+/// An entry of a book's own printed index.
+struct GoldEntry {
+  Place place;             ///< of the entry
+  Place heading;           ///< of the recipe it means
+  std::string page;        ///< as the index has it
+  bool confirmed = false;  ///< the recipe does stand on that page
+};
+
 /// A word that the machine that read the page got wrong.
 struct GoldTrueWord {
   Place place;
@@ -93,6 +101,7 @@ std::vector<GoldRecipe> load_recipes();
 std::vector<GoldTopic> load_topics();
 std::vector<GoldCaution> load_cautions();
 std::vector<GoldPair> load_pairs();
+std::vector<GoldEntry> load_printed_index();
 std::vector<GoldTrueWord> load_true_words();
 
 }  // namespace gallipot::sample

@@ -65,6 +65,18 @@ TEST_F(SampleShelf, EveryHeadingHasItsPageAndItsSignature) {
   EXPECT_GE(score.contributors.recall(), 0.86) << lines(score.notes);
 }
 
+TEST_F(SampleShelf, AgreesWithThePrintedIndexWhereThatIsRight) {
+  std::size_t right = 0, confirmed = 0;
+  for (const GoldEntry& entry : load_printed_index()) {
+    if (!entry.confirmed) continue;
+    const ComparableRecipe* recipe = answer_->at(entry.heading);
+    right += recipe && recipe->recipe.page == entry.page;
+    ++confirmed;
+  }
+  say("page as the printed index has it", static_cast<double>(right) / static_cast<double>(confirmed));
+  EXPECT_EQ(right, confirmed);
+}
+
 TEST_F(SampleShelf, WhatCanHurtIsToldAndNothingElse) {
   const Warnings score = score_cautions(load_cautions(), *answer_);
   say("cautions told", score.told.recall());

@@ -132,6 +132,19 @@ TEST(SampleGold, EveryPairAndCautionNamesAHeading) {
   for (const GoldCaution& one : load_cautions()) EXPECT_TRUE(headings.contains(one.place)) << one.title;
 }
 
+TEST(SampleGold, ThePrintedIndexIsRightExceptWhereItIsSaidToErr) {
+  std::map<Place, std::string> pages;
+  for (const GoldWindow& window : load_windows())
+    for (const GoldHeading& heading : window.recipes) pages[heading.place] = heading.page;
+  std::size_t errors = 0;
+  for (const GoldEntry& entry : load_printed_index()) {
+    ASSERT_TRUE(pages.contains(entry.heading)) << entry.place.book << ":" << entry.place.line;
+    EXPECT_EQ(pages.at(entry.heading) == entry.page, entry.confirmed) << entry.place.book << ":" << entry.place.line;
+    errors += !entry.confirmed;
+  }
+  EXPECT_EQ(errors, 3u);
+}
+
 // The words of a recipe's lines, from its heading to the next one.
 std::vector<std::string> words_under(const Place& place, const std::vector<std::string>& lines) {
   long end = static_cast<long>(lines.size());
