@@ -51,7 +51,7 @@ TEST_F(SampleShelf, IsCutIntoItsRecipes) {
   const Segmentation score = score_segmentation(load_windows(), *answer_);
   say("segmentation f1", score.headings.f1());
   say("title right", score.titles.recall());
-  EXPECT_GE(score.headings.f1(), 0.97) << lines(score.notes);
+  EXPECT_GE(score.headings.f1(), 0.975) << lines(score.notes);
   EXPECT_GE(score.titles.recall(), 0.99) << lines(score.notes);
 }
 
@@ -60,7 +60,7 @@ TEST_F(SampleShelf, EveryHeadingHasItsPageAndItsSignature) {
   say("page of a heading right", score.pages.recall());
   say("signature precision", score.contributors.precision());
   say("signature recall", score.contributors.recall());
-  EXPECT_GE(score.pages.recall(), 0.96) << lines(score.notes);
+  EXPECT_GE(score.pages.recall(), 0.97) << lines(score.notes);
   EXPECT_GE(score.contributors.precision(), 0.95) << lines(score.notes);
   EXPECT_GE(score.contributors.recall(), 0.86) << lines(score.notes);
 }
@@ -81,7 +81,7 @@ TEST_F(SampleShelf, WhatCanHurtIsToldAndNothingElse) {
   const Warnings score = score_cautions(load_cautions(), *answer_);
   say("cautions told", score.told.recall());
   say("rightly silent", score.silent.recall());
-  EXPECT_GE(score.told.recall(), 0.78) << lines(score.notes);
+  EXPECT_GE(score.told.recall(), 0.80) << lines(score.notes);
   EXPECT_GE(score.silent.recall(), 0.9) << lines(score.notes);
 }
 
@@ -95,13 +95,13 @@ TEST_F(SampleShelf, IsReadRightInsideItsRecipes) {
   say("duration f1", score.durations.f1());
   const double located = static_cast<double>(score.located) / static_cast<double>(score.recipes);
   say("recipes located", located);
-  EXPECT_GE(located, 0.97) << lines(score.notes);
-  EXPECT_GE(score.ingredients.f1(), 0.91) << lines(score.notes);
-  EXPECT_GE(score.quantities.f1(), 0.92) << lines(score.notes);
+  EXPECT_GE(located, 0.975) << lines(score.notes);
+  EXPECT_GE(score.ingredients.f1(), 0.92) << lines(score.notes);
+  EXPECT_GE(score.quantities.f1(), 0.925) << lines(score.notes);
   EXPECT_GE(score.per_units.recall(), 0.88) << lines(score.notes);
   EXPECT_GE(score.relatives.recall(), 0.62) << lines(score.notes);
-  EXPECT_GE(score.operations.f1(), 0.74) << lines(score.notes);
-  EXPECT_GE(score.durations.f1(), 0.82) << lines(score.notes);
+  EXPECT_GE(score.operations.f1(), 0.75) << lines(score.notes);
+  EXPECT_GE(score.durations.f1(), 0.83) << lines(score.notes);
 }
 
 TEST_F(SampleShelf, CitesThePrintedPageAndTheSignature) {
@@ -109,7 +109,7 @@ TEST_F(SampleShelf, CitesThePrintedPageAndTheSignature) {
   say("page right", score.pages.recall());
   say("contributor precision", score.contributors.precision());
   say("contributor recall", score.contributors.recall());
-  EXPECT_GE(score.pages.recall(), 0.96) << lines(score.notes);
+  EXPECT_GE(score.pages.recall(), 0.97) << lines(score.notes);
   EXPECT_GE(score.contributors.precision(), 0.91) << lines(score.notes);
   EXPECT_GE(score.contributors.recall(), 0.76) << lines(score.notes);
 }
@@ -131,9 +131,9 @@ TEST_F(SampleShelf, GivesUpEveryVariantOfADish) {
   say("mean find ndcg@50", find_ndcg / n);
   say("mean variants ndcg@50", variants_ndcg / n);
   say("mean variants recall@200", variants_recall / n);
-  EXPECT_GE(find_ndcg / n, 0.86);
-  EXPECT_GE(variants_ndcg / n, 0.83);
-  EXPECT_GE(variants_recall / n, 0.94);
+  EXPECT_GE(find_ndcg / n, 0.865);
+  EXPECT_GE(variants_ndcg / n, 0.87);
+  EXPECT_GE(variants_recall / n, 0.95);
 }
 
 }  // namespace
