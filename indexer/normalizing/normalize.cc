@@ -63,7 +63,7 @@ ComparableRecipe normalize(Recipe recipe, ParsedRecipe parsed, const Book& book,
   out.dish = dish_of(recipe.dish_title.empty() ? recipe.title : recipe.dish_title, recipe.chapter,
                      chief(out.ingredients), lexicon);
   out.steps = std::move(parsed.steps);
-  out.cautions = Cautions::built_in().of(recipe);
+  out.cautions = Cautions::built_in().of(recipe, out.ingredients);
   out.recipe = std::move(recipe);
   return out;
 }

@@ -10,7 +10,7 @@
 
 #include "indexer/parsing/parse.h"
 #include "indexer/text/unicode.h"
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 
 namespace gallipot {

@@ -1,7 +1,7 @@
 // Asks the register with today's measures.
 #include "query/cooking/bulk.h"
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 
 namespace gallipot {
 namespace {

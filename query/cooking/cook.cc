@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <numeric>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/equipment.h"
 #include "query/cooking/gaps.h"
@@ -216,6 +216,12 @@ class Cook {
       out_.notes.emplace_back("The print names no ingredient that could be read.");
     else if (!any)
       out_.notes.emplace_back("The print gives no amounts; the lines say only what goes in.");
+    const auto no_food = std::count_if(out_.lines.begin(), out_.lines.end(), [](const SheetLine& line) {
+      return line.kind == "drug" || line.kind == "household";
+    });
+    if (2 * no_food > static_cast<std::ptrdiff_t>(out_.lines.size()))
+      out_.notes.emplace_back(
+          "Most of what goes in is a drug or a stuff of the household: a record of its time, not a receipt to make.");
     const auto twice = std::count_if(out_.lines.begin(), out_.lines.end(),
                                      [](const SheetLine& line) { return line.amount && line.print.size() > 1; });
     if (twice >= several_ways)

@@ -8,7 +8,7 @@
 #include <set>
 
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/made.h"
 #include "query/cooking/printed.h"
 

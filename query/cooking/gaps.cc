@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "indexer/text/unicode.h"
 #include "indexer/text/words.h"
 #include "query/comparing/statistics.h"
 #include "query/cooking/operations.h"
@@ -253,6 +254,9 @@ class Asker {
     }
     for (const ComparableIngredient& i : recipe_.ingredients)
       std::erase_if(have, [&](const auto& one) { return same_stuff(one.first, yardstick_.stuff(i.printed.name)); });
+    // A word that the print has, whether or not it was read as an ingredient, is no gap.
+    const std::string words = fold_case(recipe_.recipe.title + " " + recipe_.recipe.text);
+    std::erase_if(have, [&](const auto& one) { return words.find(one.first) != std::string::npos; });
     for (auto& [name, by] : have) {
       if (by.size() < fewest_speakers ||
           static_cast<double>(by.size()) < most_have_it * static_cast<double>(siblings_.size()))

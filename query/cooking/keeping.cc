@@ -6,7 +6,7 @@
 #include <algorithm>
 
 #include "indexer/text/words.h"
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/made.h"
 
@@ -24,6 +24,8 @@ std::string keeping_words(const ComparableRecipe& recipe, const Kitchen& kitchen
   }
   return {};
 }
+
+constexpr double low_acid = 0.8;  // per cent of acid going in, under which the guidance for low-acid food is printed
 
 bool is_vinegar(const std::string& name) { return name.find("vinegar") != std::string::npos; }
 
@@ -83,9 +85,8 @@ Keeping keeping_of(const ComparableRecipe& recipe, const std::vector<SheetLine>&
                    const Yardstick& yardstick) {
   Keeping out;
   const std::string words = keeping_words(recipe, kitchen);
-  const bool put_up = std::any_of(recipe.steps.begin(), recipe.steps.end(), [](const Step& step) {
-    return step.op == "bottle" || step.op == "seal" || step.op == "pickle";
-  });
+  const bool put_up = std::any_of(recipe.steps.begin(), recipe.steps.end(),
+                                  [](const Step& step) { return step.op == "bottle" || step.op == "pickle"; });
   if (kitchen.keeping_kinds.contains(recipe.dish.kind))
     out.why = "a " + recipe.dish.kind + " is made to be kept";
   else if (!words.empty())
@@ -95,15 +96,19 @@ Keeping keeping_of(const ComparableRecipe& recipe, const std::vector<SheetLine>&
   out.meant_to_keep = !out.why.empty();
   if (!out.meant_to_keep) return out;
 
+  goes_in(lines, recipe.dish.base, yardstick, out.no_amount);
   const Amount vinegar = vinegar_strength(kitchen, recipe.year, recipe.country);
   std::vector<Share> parts;
   bool any_vinegar = false;
+  const bool any_acid = std::any_of(lines.begin(), lines.end(), [&](const SheetLine& line) {
+    const auto known = kitchen.composition.find(line.name);
+    return is_vinegar(line.name) || (known != kitchen.composition.end() && known->second.acid.high > low_acid);
+  });
   for (const SheetLine& line : lines) {
     if (!counts(line)) continue;
     const auto amount = amount_or_siblings(line);
     const auto grams = amount ? in_grams(line.name, *amount, yardstick) : std::nullopt;
     if (!grams) {
-      if (is_bulk(line)) out.no_amount.push_back(line.name);
       any_vinegar = any_vinegar || is_vinegar(line.name);
       continue;
     }
@@ -137,7 +142,7 @@ Keeping keeping_of(const ComparableRecipe& recipe, const std::vector<SheetLine>&
     const bool wanted = row.when == "keeps" || (row.when == "vinegar" && any_vinegar) ||
                         (row.when == "sugar" && out.sugar && out.sugar->high > 30) ||
                         (row.when == "salt" && out.salt && out.salt->high > 2 && !any_vinegar && in_brine) ||
-                        (row.when == "low-acid" && (!out.acid || out.acid->high < 0.8));
+                        (row.when == "low-acid" && (out.acid ? out.acid->high < low_acid : !any_acid));
     if (wanted) out.guidance.push_back({row.says, row.source});
   }
   return out;

@@ -56,7 +56,7 @@ std::string by_spoon_and_cup(double millilitres) {
   if (millilitres < 0.9) return "a pinch";
   const auto said = [](double value, const char* one, const char* many) {
     const std::string figure = by_fraction(value);
-    return figure + " " + (value > 1.12 ? many : one);
+    return figure + " " + (value > 1 && figure != "1" ? many : one);
   };
   if (millilitres < 14) return said(millilitres / teaspoon_ml, "tsp", "tsp");
   if (millilitres < 55) return said(std::round(millilitres / tablespoon_ml * 2) / 2, "tbsp", "tbsp");

@@ -3,7 +3,7 @@
 
 #include <algorithm>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/kitchen_measure.h"
 #include "query/cooking/printed.h"
 #include "query/cooking/rounding.h"
@@ -105,6 +105,21 @@ std::optional<Range> plainly_counted(const ComparableRecipe& recipe, const std::
   return out;
 }
 
+/// "Four pounds of fruit", after the gooseberries were named: the line to which a general word's amount belongs.
+SheetLine* named_before(const SheetLine& line, std::vector<SheetLine>& before) {
+  const bool general = line.name == "fruit" || line.name == "meat" || line.name == "fish" || line.name == "berry" ||
+                       line.name == "vegetable";
+  if (!general || !line.amount) return nullptr;
+  const std::string kind = line.name == "berry" ? "fruit" : line.name;
+  SheetLine* only = nullptr;
+  for (SheetLine& one : before) {
+    if (one.kind != kind || one.optional || one.amount || one.rate) continue;
+    if (only != nullptr) return nullptr;
+    only = &one;
+  }
+  return only;
+}
+
 }  // namespace
 
 void scale_line(SheetLine& line, double factor, const Yardstick& yardstick) {
@@ -115,14 +130,16 @@ void scale_line(SheetLine& line, double factor, const Yardstick& yardstick) {
   line.kitchen = kitchen_measure(line.name, line.kind, *line.amount, yardstick);
   if (!line.counted) return;
   line.counted = Range{line.counted->low * factor, line.counted->high * factor};
-  if (line.name != "egg" && line.amount->unit == Amount::Unit::gram)
-    line.kitchen = by_fraction((line.counted->low + line.counted->high) / 2);
+  if (line.amount->unit != Amount::Unit::gram) return;
+  const std::string pieces = by_fraction((line.counted->low + line.counted->high) / 2);
+  line.kitchen = line.name == "egg" ? pieces + ", " + line.kitchen + " of today's" : pieces;
 }
 
 std::vector<SheetLine> lines_of(const ComparableRecipe& recipe, const std::vector<Holding>& holdings, double factor,
                                 const Yardstick& yardstick) {
   std::vector<SheetLine> out;
   for (const Gathered& stuff : gathered(recipe)) {
+    if (stuff.name == recipe.dish.kind) continue;  // "an omelet", in a receipt for one
     SheetLine line;
     line.name = stuff.name;
     line.kind = recipe.ingredients[stuff.mentions.front()].kind;
@@ -140,6 +157,12 @@ std::vector<SheetLine> lines_of(const ComparableRecipe& recipe, const std::vecto
     tell_amount(line, recipe, holdings, stuff.mentions);
     line.counted = plainly_counted(recipe, stuff.mentions);
     scale_line(line, factor, yardstick);
+    if (SheetLine* named = named_before(line, out)) {
+      named->amount = line.amount;
+      named->print.insert(named->print.end(), line.print.begin(), line.print.end());
+      scale_line(*named, 1, yardstick);
+      continue;
+    }
     out.push_back(std::move(line));
   }
   return out;

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 
 namespace gallipot {
@@ -117,9 +117,21 @@ class Reckoner {
          });
   }
 
+  /// "Rub them through a sieve", whether or not an operation was read from it.
+  bool rubbed_through() const {
+    constexpr std::size_t near = 30;
+    const std::string& text = recipe_.recipe.text;
+    for (auto at = text.find("through a"); at != std::string::npos; at = text.find("through a", at + 1)) {
+      const std::string_view after = std::string_view(text).substr(at, near);
+      for (const std::string_view vessel : {"sieve", "cullender", "colander"})
+        if (after.find(vessel) != std::string_view::npos) return true;
+    }
+    return false;
+  }
+
   /// Fruit through a sieve or a bag leaves its skins; spices and herbs stay behind; meat stays out of its broth.
   void strain_off() {
-    const bool sieved = does({"sieve"}), strained = does({"strain", "press"});
+    const bool sieved = does({"sieve"}) || rubbed_through(), strained = does({"strain", "press"});
     if (!sieved && !strained) return;
     const std::string where = sieved ? "left in the sieve" : "strained off";
     lose(where, sieved ? "skins and seeds" : "what gives its juice and stays behind",
@@ -239,6 +251,7 @@ std::optional<Amount> amount_or_siblings(const SheetLine& line) {
 bool is_bulk(const SheetLine& line) {
   static constexpr std::string_view kinds[] = {"fruit", "vegetable", "meat",  "fish", "dairy", "grain",
                                                "sweet", "liquor",    "water", "egg",  "drink"};
+  if (line.name.ends_with(" peel")) return false;
   return line.name.find("vinegar") != std::string::npos ||
          std::find(std::begin(kinds), std::end(kinds), line.kind) != std::end(kinds);
 }

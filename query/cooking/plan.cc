@@ -14,6 +14,7 @@ namespace gallipot {
 namespace {
 
 constexpr double half_hour = 30, day = 1440;
+constexpr double brief_work = 10;       // minutes of covering, adding, pouring at most
 constexpr double longest_work = 120;    // minutes of one chore without a rest
 constexpr double long_wait = 360;       // after which a step may be put off until the morning
 constexpr unsigned most_repeats = 400;  // a year of days, and some
@@ -44,9 +45,9 @@ std::optional<Often> how_often(const ComparableRecipe& recipe, const Kitchen& ki
 
 /// "Bring it to a boil", "just boil up": the heat is reached and left.
 bool only_brought_up(std::string_view words) {
-  static constexpr std::string_view marks[] = {"to a boil",      "to the boil",     "boil up",     "boiling point",
-                                               "begins to boil", "comes to a boil", "boils up",    "just boil",
-                                               "to boil",        "scalding point",  "boiling hot", "boils again"};
+  static constexpr std::string_view marks[] = {
+      "to a boil", "to the boil", "boil up",        "boiling point", "begins to boil", "comes to a boil", "boils up",
+      "just boil", "to boil",     "scalding point", "boiling hot",   "boils again",    "a moment"};
   return std::any_of(std::begin(marks), std::end(marks),
                      [&](std::string_view mark) { return words.find(mark) != std::string_view::npos; });
 }
@@ -93,6 +94,9 @@ class Planner {
       timed(task, *step.minutes, Task::From::print);
       // Nobody beats for four hours: what is done so long minds itself between turns ("beat well, and steam it").
       if (doing.attention == Attention::hands && task.likely >= longest_work) task.attention = Attention::watch;
+      // "Add it when the juice has boiled twenty minutes": the time is not one of adding.
+      if (doing.attention == Attention::hands && doing.when_long != Attention::hands && task.likely > brief_work)
+        task.attention = Attention::watch;
     } else if (borrowed != asked_.borrowed.end()) {
       timed(task, borrowed->minutes, Task::From::siblings);
     } else if (doing.attention == Attention::watch && only_brought_up(task.print.words)) {
@@ -107,6 +111,9 @@ class Planner {
   static void timed(Task& task, const Range& minutes, Task::From from) {
     task.minutes = minutes;
     task.likely = (minutes.low + minutes.high) / 2;
+    // A wait told as "five or six days" ends at the hour at which it began.
+    if (task.likely >= 2 * day)
+      task.likely = std::clamp(std::round(task.likely / day) * day, minutes.low, minutes.high);
     task.from = from;
   }
 

@@ -6,7 +6,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 #include "query/cooking/kitchen_measure.h"
 

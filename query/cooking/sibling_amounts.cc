@@ -1,12 +1,14 @@
 // What siblings use of what the recipe leaves to taste: their proportions, brought to this batch.
 #include <algorithm>
 
-#include "query/comparing/interval.h"
+#include "indexer/measures/amount.h"
 #include "query/comparing/statistics.h"
 #include "query/cooking/gaps.h"
 
 namespace gallipot {
 namespace {
+
+constexpr double widest_use = 6;  // siblings that lie further apart tell a cook nothing
 
 /// The place of a sibling by its id; the number of siblings where it is none.
 std::size_t place_of_sibling(const std::vector<ComparableRecipe>& siblings, const std::string& id) {
@@ -31,8 +33,10 @@ std::optional<Consensus> middle_of(const Row& row, const Comparison& comparison,
   if (figures.size() < fewest_speakers) return std::nullopt;
   const Quartiles q = quartiles(figures);
   const auto [least, most] = std::minmax_element(figures.begin(), figures.end());
+  if (row.median->unit == Amount::Unit::count) return std::nullopt;
   const bool few = figures.size() < 4;
   out.amount = {row.median->unit, few ? *least : q.lower, q.median, few ? *most : q.upper, "as siblings use it"};
+  if (out.amount.high > widest_use * out.amount.low) return std::nullopt;
   out.asked = siblings.size();
   return out;
 }

@@ -85,7 +85,7 @@ TEST_F(Program, HelpAndVersionAnswer) {
   const Ran help = run("--help");
   EXPECT_EQ(help.exit, 0);
   EXPECT_NE(help.out.find("gallipot index --catalogue"), std::string::npos);
-  for (const char* verb : {"index", "find", "variants", "compare", "cite", "export", "check"}) {
+  for (const char* verb : {"index", "find", "variants", "compare", "cite", "cook", "shopping", "export", "check"}) {
     const Ran one = run(std::string(verb) + " --help");
     EXPECT_EQ(one.exit, 0) << verb;
     EXPECT_NE(one.out.find("Example"), std::string::npos) << one.out;
@@ -117,6 +117,52 @@ TEST_F(Program, FindKeepsToItsLimits) {
     EXPECT_GE(year, 1800);
     EXPECT_LE(year, 1850);
   }
+}
+
+TEST_F(Program, CookAnswersInEveryForm) {
+  const std::string id = best("damson catsup");
+  ASSERT_FALSE(id.empty());
+  const Ran text = ask("cook", id);
+  EXPECT_EQ(text.exit, 0) << text.err;
+  EXPECT_NE(text.out.find("WHAT GOES IN"), std::string::npos);
+  rapidjson::Document json;
+  json.Parse(ask("cook", id + " --scale 0.5 --json").out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_DOUBLE_EQ(json["batch"]["factor"].GetDouble(), 0.5);
+  EXPECT_EQ(ask("cook", id + " --html").out.rfind("<!DOCTYPE html>", 0), 0U);
+  EXPECT_EQ(ask("cook", id + " --calendar --start 2027-03-06T09:00").out.rfind("BEGIN:VCALENDAR\r\n", 0), 0U);
+  rapidjson::Document linked;
+  linked.Parse(ask("cook", id + " --linked").out.c_str());
+  ASSERT_FALSE(linked.HasParseError());
+  EXPECT_STREQ(linked["@type"].GetString(), "Recipe");
+}
+
+TEST_F(Program, ShoppingMergesRecipes) {
+  const std::string one = best("damson catsup"), other = best("quince marmalade");
+  ASSERT_FALSE(one.empty() || other.empty());
+  const Ran list = ask("shopping", one + " " + other + "@0.5");
+  EXPECT_EQ(list.exit, 0) << list.err;
+  EXPECT_NE(list.out.find("SHOPPING LIST"), std::string::npos);
+  EXPECT_NE(list.out.find("0.5 times"), std::string::npos);
+  expect_fault(ask("shopping", one + "@none"), "not a number");
+  expect_fault(ask("shopping", one + "@0"), "cannot be scaled");
+  expect_fault(ask("shopping", one + " " + one), "named twice");
+}
+
+TEST_F(Program, CookRefusesWhatCannotBe) {
+  const std::string id = best("damson catsup");
+  expect_fault(ask("cook", id + " --scale 0"), "cannot be scaled");
+  expect_fault(ask("cook", id + " --scale=-2"), "cannot be scaled");
+  expect_fault(ask("cook", id + " --scale 1e9"), "no batch");
+  expect_fault(ask("cook", id + " --scale two"), "not a number");
+  expect_fault(ask("cook", id + " --yield much"), "not an amount");
+  expect_fault(ask("cook", id + " --have 'three unicorns'"), "no ingredient");
+  expect_fault(ask("cook", id + " --start someday"), "not a date");
+  expect_fault(ask("cook", id + " --start 2027-02-30"), "calendar has no day");
+  expect_fault(ask("cook", id + " --scale 2 --yield 1l"), "set twice");
+  expect_fault(ask("cook", id + " --calendar"), "needs a day");
+  expect_fault(ask("cook", id + " --json --html"), "one form");
+  expect_fault(ask("cook", "nobody-1800/0001"), "no recipe");
 }
 
 TEST_F(Program, NothingFoundIsOne) {

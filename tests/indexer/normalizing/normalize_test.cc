@@ -4,7 +4,6 @@
 
 #include <string>
 
-#include "indexer/normalizing/cautions.h"
 #include "indexer/normalizing/title_words.h"
 
 namespace gallipot {
@@ -93,45 +92,6 @@ TEST(NormalizeTest, PutsAmountsIntoTheBooksTimeAndPlace) {
   EXPECT_EQ(r.ingredients[0].kind, "condiment");
   EXPECT_FALSE(r.ingredients[1].metric.has_value());
   EXPECT_EQ(r.dish.kind, "vinegar");
-}
-
-std::size_t cautions_in(const std::string& text, const std::string& title = "", const std::string& chapter = "") {
-  Recipe r;
-  r.text = text;
-  r.title = r.dish_title = title;
-  r.chapter = chapter;
-  return Cautions::built_in().of(r).size();
-}
-
-TEST(CautionsTest, AreRaisedByWholePhrases) {
-  EXPECT_EQ(cautions_in("Boil a copper halfpenny with two copper coins in it till green."), 1u);
-  EXPECT_EQ(cautions_in("Blanch six Bitter Almonds and pound them."), 1u);
-  EXPECT_EQ(cautions_in("Add the kernels of the plums, some peach kernels, and a little saltpetre."), 2u);
-  EXPECT_EQ(cautions_in("Wash the spinach, boil it, and serve with butter and truer cheer."), 0u);  // "truer" is no rue
-}
-
-TEST(CautionsTest, NeedTheirSecondConditionWhereTheyHaveOne) {
-  EXPECT_EQ(cautions_in("Boil the fruit in a brass kettle with water."), 0u);
-  EXPECT_EQ(cautions_in("Boil the vinegar in a brass kettle."), 1u);
-  EXPECT_EQ(cautions_in("Slice a pint of mushrooms."), 0u);
-  EXPECT_EQ(cautions_in("Take mushrooms gathered in the meadow."), 1u);
-}
-
-TEST(CautionsTest, AreSilencedByAWarning) {
-  EXPECT_EQ(cautions_in("Boil the vinegar, but never in a brass pan."), 0u);
-  EXPECT_EQ(cautions_in("Use sweet almonds instead of bitter almonds."), 0u);
-}
-
-TEST(CautionsTest, LookAtTitleAndChapter) {
-  EXPECT_EQ(cautions_in("Take the herbs.", "A draught", "MEDICAL RECEIPTS"), 1u);
-  EXPECT_EQ(cautions_in("Beat the turtle meat.", "Turtle Soup"), 1u);
-  EXPECT_EQ(cautions_in("Take a calf's head.", "Mock Turtle Soup"), 0u);
-}
-
-TEST(CautionsTest, AWrongPlaceIsAFaultWithItsLine) {
-  const auto wrong = Cautions::load("words\twhere\talso\tunless\tcaution\tsource\nlead\tmargin\t\t\tNo.\tinvented\n");
-  ASSERT_FALSE(wrong.has_value());
-  EXPECT_EQ(wrong.error().line, 2);
 }
 
 }  // namespace
