@@ -69,7 +69,8 @@ struct GoldTopic {
 struct GoldCaution {
   Place place;
   std::string title;
-  std::vector<std::string> says;  ///< each stands in one of its cautions; empty: it is to have none
+  std::vector<std::string>
+      says;  ///< of each, one of the words parted by "|" stands in its cautions; empty: it is to have none
 };
 
 /// Two recipes read side by side.

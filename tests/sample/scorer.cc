@@ -99,6 +99,16 @@ double discounted(const std::vector<double>& gains) {
   return sum;
 }
 
+// Whether one of the words, parted by "|", is said.
+bool is_said(const std::string& words, const std::string& said) {
+  for (std::size_t from = 0; from <= words.size();) {
+    const std::size_t bar = std::min(words.find('|', from), words.size());
+    if (said.find(words.substr(from, bar - from)) != std::string::npos) return true;
+    from = bar + 1;
+  }
+  return false;
+}
+
 }  // namespace
 
 double Tally::f1() const {
@@ -140,12 +150,12 @@ Warnings score_cautions(const std::vector<GoldCaution>& gold, const Answer& answ
     std::string said;
     if (recipe)
       for (const std::string& caution : recipe->cautions) said += to_plain(caution) + " ";
-    for (const std::string& word : one.says) {
+    for (const std::string& words : one.says) {
       ++score.told.wanted;
-      if (said.find(word) != std::string::npos)
+      if (is_said(words, said))
         ++score.told.hits;
       else
-        note(score.notes, one.place, one.title + ": nothing said of \"" + word + "\"");
+        note(score.notes, one.place, one.title + ": nothing of \"" + words + "\" in: " + said);
     }
     if (!one.says.empty()) continue;
     ++score.silent.wanted;
