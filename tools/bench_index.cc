@@ -199,7 +199,7 @@ void beside_bare(const Bench& bench) {
 
 /// Wall time of each stage on one thread, a book at a time.
 struct Stages {
-  double read = 0, segment = 0, parse = 0, normalize = 0, encode = 0, document = 0, write = 0, weigh = 0;
+  double read = 0, mine = 0, segment = 0, parse = 0, normalize = 0, encode = 0, document = 0, write = 0, weigh = 0;
 
   template <typename Work>
   static auto timed(double& into, Work work) {
@@ -216,6 +216,11 @@ void run_stages(const Bench& bench, Stages& s) {
   Shards shards(bench.folder + "/stages/shard-", BuildOptions{}.shard_recipes, *bench.lexicon);
   for (const auto& book : bench.books) {
     const auto read = Stages::timed(s.read, [&] { return must(read_book_file(book.path)); });
+    const auto told = Stages::timed(s.mine, [&] { return mine(read.blocks, book.id, *bench.lexicon); });
+    Stages::timed(s.write, [&] {
+      shards.add_statements(book.id, told);
+      return 0;
+    });
     auto cut = Stages::timed(s.segment, [&] { return segment(read.blocks, *bench.lexicon); });
     for (auto& recipe : cut.recipes) {
       auto parsed = Stages::timed(s.parse, [&] { return parse(recipe, *bench.lexicon); });
@@ -244,12 +249,13 @@ void by_stages(const Bench& bench) {
   Stages s;
   run_stages(bench, s);
   const double mb = bench.megabytes(bench.books);
-  const double all = s.read + s.segment + s.parse + s.normalize + s.encode + s.document + s.write;
+  const double all = s.read + s.mine + s.segment + s.parse + s.normalize + s.encode + s.document + s.write;
   fmt::print("{:<34}{:>9}{:>10}{:>9}\n", "one thread, by stages", "seconds", "MB/s", "share");
   const auto line = [&](const char* name, double seconds) {
-    fmt::print("{:<34}{:>9.2f}{:>10.1f}{:>8.0f}%\n", name, seconds, mb / seconds, 100 * seconds / all);
+    fmt::print("{:<34}{:>9.2f}{:>10.1f}{:>8.1f}%\n", name, seconds, mb / seconds, 100 * seconds / all);
   };
   line("read", s.read);
+  line("mine statements on measures", s.mine);
   line("segment", s.segment);
   line("parse", s.parse);
   line("normalize", s.normalize);

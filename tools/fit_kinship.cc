@@ -112,57 +112,78 @@ struct Tally {
   }
 };
 
+/// Pairs of the same two books fall into one fold.
+std::map<std::string, std::size_t> folds_of(const std::vector<Pair>& pairs, std::size_t folds) {
+  std::map<std::string, std::size_t> out;
+  for (const auto& pair : pairs) out.try_emplace(pair.books, 0);
+  std::size_t n = 0;
+  for (auto& [books, fold] : out) fold = n++ % folds;
+  return out;
+}
+
+Tally left_out(const std::vector<Pair>& pairs, std::size_t folds) {
+  const auto fold_of = folds_of(pairs, folds);
+  Tally out;
+  for (std::size_t fold = 0; fold < folds; ++fold) {
+    std::vector<const Pair*> others;
+    for (const auto& pair : pairs)
+      if (fold_of.at(pair.books) != fold) others.push_back(&pair);
+    const auto weights = fitted(others);
+    for (const auto& pair : pairs)
+      if (fold_of.at(pair.books) == fold) out.add(pair, weights);
+  }
+  return out;
+}
+
+void list(std::vector<Pair> pairs, const KinWeights& weights) {
+  std::sort(pairs.begin(), pairs.end(), [&](const Pair& a, const Pair& b) {
+    return weights.likelihood(a.kin.signs) < weights.likelihood(b.kin.signs);
+  });
+  for (const auto& pair : pairs) {
+    const auto& k = pair.kin;
+    fmt::print("{:12} p {:.3f} built-in {:.3f} share {:.2f} ({:.2f} {:.2f}) evidence {:.2f} title {:.2f} {} {} -> {}\n",
+               pair.relation, weights.likelihood(k.signs), k.likelihood, k.signs.share, k.of_first, k.of_second,
+               k.signs.evidence, k.signs.title, pair.drawn ? "drawn" : "NOT DRAWN", pair.earlier, pair.later);
+  }
+}
+
+void report(const std::vector<Pair>& pairs, std::size_t folds, bool with_list) {
+  std::vector<const Pair*> all;
+  for (const auto& pair : pairs) all.push_back(&pair);
+  const auto weights = fitted(all);
+  if (with_list) list(pairs, weights);
+  fmt::print("share {:.2f}\nevidence {:.2f}\ntitle {:.2f}\noffset {:.2f}\n", weights.share, weights.evidence,
+             weights.title, weights.offset);
+  Tally built_in, own, drawn;
+  for (const auto& pair : pairs) {
+    built_in.add(pair, built_in_kin_weights());
+    own.add(pair, weights);
+    auto& [is, count] = drawn.tied[pair.relation];
+    is += pair.drawn;
+    ++count;
+  }
+  drawn.print("offered by the index");
+  built_in.print("tied by the built-in weights");
+  own.print("tied by those fitted on all");
+  left_out(pairs, folds).print("tied, books left out");
+}
+
 }  // namespace
 
 int main(int argc, char** argv) {
   CLI::App app("Fits the weights of kinship to pairs of recipes.");
-  std::string index, gold;
-  unsigned folds = 8;
-  bool list = false;
+  std::string index, pairs;
+  std::size_t folds = 8;
+  bool with_list = false;
   app.add_option("index", index, "folder of the index")->required();
-  app.add_option("pairs", gold, "pairs, JSON Lines")->required();
+  app.add_option("pairs", pairs, "pairs, JSON Lines")->required();
   app.add_option("--folds", folds, "parts to leave out in turn")->check(CLI::PositiveNumber);
-  app.add_flag("--list", list, "print every pair with its signs");
+  app.add_flag("--list", with_list, "print every pair with its signs");
   CLI11_PARSE(app, argc, argv);
   try {
     const auto shelf = Shelf::open(index).value();
     const auto lexicon = Lexicon::load().value();
-    auto pairs = read_pairs(gold, shelf, *lexicon);
-    std::map<std::string, std::size_t> fold_of;
-    for (const auto& pair : pairs) fold_of.try_emplace(pair.books, 0);
-    std::size_t n = 0;
-    for (auto& [books, fold] : fold_of) fold = n++ % folds;
-    Tally built_in, own, left_out, drawn;
-    std::vector<const Pair*> all;
-    for (const auto& pair : pairs) all.push_back(&pair);
-    const auto weights = fitted(all);
-    for (std::size_t fold = 0; fold < folds; ++fold) {
-      std::vector<const Pair*> others;
-      for (const auto& pair : pairs)
-        if (fold_of[pair.books] != fold) others.push_back(&pair);
-      const auto without = fitted(others);
-      for (const auto& pair : pairs)
-        if (fold_of[pair.books] == fold) left_out.add(pair, without);
-    }
-    std::sort(pairs.begin(), pairs.end(),
-              [&](const Pair& a, const Pair& b) { return weights.likelihood(a.kin.signs) < weights.likelihood(b.kin.signs); });
-    for (const auto& pair : pairs) {
-      built_in.add(pair, built_in_kin_weights());
-      own.add(pair, weights);
-      auto& [is, count] = drawn.tied[pair.relation];
-      is += pair.drawn;
-      ++count;
-      const auto& k = pair.kin;
-      if (list)
-        fmt::print("{:12} p {:.3f} built-in {:.3f} share {:.2f} ({:.2f} {:.2f}) evidence {:.2f} title {:.2f} {} {} -> {}\n",
-                   pair.relation, weights.likelihood(k.signs), k.likelihood, k.signs.share, k.of_first, k.of_second,
-                   k.signs.evidence, k.signs.title, pair.drawn ? "drawn" : "NOT DRAWN", pair.earlier, pair.later);
-    }
-    fmt::print("share {:.2f}\nevidence {:.2f}\ntitle {:.2f}\noffset {:.2f}\n", weights.share, weights.evidence, weights.title, weights.offset);
-    drawn.print("offered by the index");
-    built_in.print("tied by the built-in weights");
-    own.print("tied by those fitted on all");
-    left_out.print("tied, books left out");
+    report(read_pairs(pairs, shelf, *lexicon), folds, with_list);
   } catch (const std::exception& error) {
     fmt::print(stderr, "{}\n", error.what());
     return 2;

@@ -12,6 +12,7 @@ namespace {
 
 constexpr double for_want = 0.15;    // for want of witnesses, over their number
 constexpr double out_of_line = 2.0;  // times the median, or a part of it
+constexpr double too_vague = 2.5;      // from low to high, to tell another measure by
 constexpr std::size_t enough_to_judge = 3;
 constexpr std::size_t enough_for_percentiles = 5;
 
@@ -140,6 +141,7 @@ std::optional<Voice> voice_of(const MeasureTables& tables, const Witnessed& word
     if (!found || found->unit == Amount::Unit::count) return std::nullopt;
     one = *found;
     v.at_second_hand = rows->second.front().household;
+    if (v.at_second_hand && one.extent.high > too_vague * one.extent.low) return std::nullopt;
   }
   const Extent held = times(one.extent, words);
   if (one.unit == Amount::Unit::millilitre) {

@@ -1,7 +1,9 @@
 // Who bears witness to what a measure held, and what do many witnesses say together?
 //
 // The rule, for one measure in one place and time:
-//   1. Each author counts once; what one says several times over is taken together.
+//   1. Each author counts once; what one says several times over is taken together. Who tells the measure in another
+//      household measure ("four tablespoons") is heard only where fewer than three tell it in a legal one,
+//      and not at all where that is itself so vague that its high is over two and a half times its low (drops, bowls).
 //   2. Of three or more, one who says more than twice or less than half of what the middling one says is set aside.
 //   3. The likely value is the median; low and high are the tenth percentile of the low and the ninetieth of the high
 //      readings, of fewer than five the least and the greatest (percentiles: Hyndman and Fan 1996, definition 7).
@@ -50,6 +52,9 @@ struct Testimony {
 
 /// How much too full or too empty a measure is filled by hand and eye. Source: common practice, from memory.
 inline constexpr double by_eye = 0.10;
+
+/// Rule 1: so many authors who tell a measure in legal ones do without the others.
+inline constexpr std::size_t enough_at_first_hand = 3;
 
 /// How much wider an interval is made, for hand and eye and for want of witnesses: rule 4.
 double tolerance_of(std::size_t authors);

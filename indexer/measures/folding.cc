@@ -6,6 +6,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 #include <string_view>
 
 #include "indexer/text/unicode.h"
@@ -104,15 +105,25 @@ std::string reason(const Held& row, const Verdict& verdict) {
   return fmt::format("{}: {} witnesses, {:.3g} to {:.3g} ml", row.why, verdict.authors, verdict.least, verdict.most);
 }
 
+/// Those of the measure's voices that are heard for the row: see rule 1.
+std::vector<std::uint32_t> heard_for(const Folded& f, const Held& row, const std::vector<std::uint32_t>& voices) {
+  std::vector<std::uint32_t> out;
+  std::set<std::string_view> first_hand;
+  for (const std::uint32_t i : voices) {
+    if (!is_heard(f.tables, row, f.voices[i])) continue;
+    out.push_back(i);
+    if (!f.voices[i].at_second_hand) first_hand.insert(f.voices[i].author);
+  }
+  if (first_hand.size() >= enough_at_first_hand)
+    std::erase_if(out, [&](std::uint32_t i) { return f.voices[i].at_second_hand; });
+  return out;
+}
+
 /// What the witnesses of a row say together.
 void judge(Folded& f, Held& row, const std::vector<std::uint32_t>& of_the_measure) {
+  row.witnesses = heard_for(f, row, of_the_measure);
   std::vector<Testimony> readings;
-  row.witnesses.clear();
-  for (const std::uint32_t i : of_the_measure) {
-    if (!is_heard(f.tables, row, f.voices[i])) continue;
-    row.witnesses.push_back(i);
-    readings.push_back({f.voices[i].millilitres, f.voices[i].author});
-  }
+  for (const std::uint32_t i : row.witnesses) readings.push_back({f.voices[i].millilitres, f.voices[i].author});
   if (readings.empty()) return;
   const Verdict verdict = verdict_of(readings);
   row.extent = verdict.extent;

@@ -158,7 +158,7 @@ class Lookup {
     if (readings.empty()) return std::nullopt;
     out.one.unit = Amount::Unit::millilitre;
     keep_first_hand(out, readings);
-    rule_by(out, readings);
+    rule_by(out, readings, household);
     if (!household && agrees_with_law(rows->second, out.one.extent)) return std::nullopt;
     if (measuring::is_spoon(asked_.measure) && is_dry(as()))
       if (const auto* rounded = bend_of(f_.tables, "rounded or level", asked_.measure))
@@ -181,16 +181,19 @@ class Lookup {
     readings.resize(kept);
   }
 
+  /// Whether the law leaves nothing open for the book to settle, and the book says what it says.
   bool agrees_with_law(const std::vector<Held>& rows, const Extent& said) const {
+    constexpr double exact = 1.05;  // from low to high
     const auto law = measuring::one_of(rows, as(), Stuff{}, place());
-    return !law || law->unit != Amount::Unit::millilitre ||
-           (said.low <= law->extent.high && law->extent.low <= said.high);
+    if (!law || law->unit != Amount::Unit::millilitre) return true;
+    return law->extent.high <= exact * law->extent.low && said.low <= exact * law->extent.high &&
+           law->extent.low <= exact * said.high;
   }
 
-  void rule_by(Found& out, const std::vector<Testimony>& readings) const {
+  void rule_by(Found& out, const std::vector<Testimony>& readings, bool household = true) const {
     out.rule = Rule::book;
     // a book knows its own measures, so that only the hand that fills them is left in doubt
-    const double wider = measuring::by_eye;
+    const double wider = household ? measuring::by_eye : 0;
     out.one.extent = product(measuring::verdict_of(readings).said, {1 - wider, 1, 1 + wider});
     const Voice& first = f_.voices[out.voices.front()];
     out.one.why = fmt::format("by this book's own word ({}{})", first.said,

@@ -44,6 +44,7 @@ class Pairing {
     if (tie != Tie::stated && (a.measure.ends_with(b.measure) || b.measure.ends_with(a.measure))) return false;
     const auto closeness = tie == Tie::stated || tabular_ ? Closeness::stated : Closeness::implied;
     if (a.quantity.low <= 0 || b.quantity.low <= 0) return false;
+    if (tie == Tie::stated && (a.counted ? b : a).vagueness == 0 && (a.counted || b.counted)) return true;
     const double mean_a = (a.quantity.low + a.quantity.high) / 2, mean_b = (b.quantity.low + b.quantity.high) / 2;
     return may_equal(sizes_, mean_a, a.measure, mean_b, b.measure, closeness);
   }
@@ -62,6 +63,8 @@ class Pairing {
     if ((terms[i].counted || b.counted) && t != Tie::stated && !egg_for_weight(terms[i], b, t)) return Tie::none;
     if (t == Tie::alias && (terms[i].bare || (b.bare && !named_anew(i, j)))) return Tie::none;
     if (t == Tie::beside && b.bare) return Tie::none;
+    const bool unknown = terms[i].vagueness > 1 && b.vagueness > 1 && t == Tie::alias;
+    if (unknown && terms[i].one && b.one) return Tie::none;  // "a basin or a bowl": either will do
     return fits(terms[i], b, t) ? t : Tie::none;
   }
 
@@ -76,12 +79,14 @@ class Pairing {
   bool named_anew(std::size_t i, std::size_t j) const {
     const auto& terms = p_.terms();
     if (made_plain(terms[i], terms[j])) return true;
-    const auto gap = terms[j].at.begin - terms[i].at.end;
-    if (gap != 1) return false;
     if (terms[i].vagueness > 1 && terms[j].vagueness > 1) return false;        // "a cup or glass": either will do
     if (in_bulk(terms[i].measure) || in_bulk(terms[j].measure)) return false;  // "a keg or barrel"
-    const auto key = p_.row().key(terms[i].at.end);
-    return key == "or" || (key == "(" && p_.row().key(terms[j].at.end) == ")");
+    const auto& row = p_.row();
+    const auto from = terms[i].at.end, to = terms[j].at.begin;
+    const bool bracketed = from < to && row.key(from) == "(";
+    if (from == to || to - from > (bracketed ? 2U : 1U)) return false;
+    if (bracketed && row.key(terms[j].at.end) != ")") return false;
+    return row.key(to - 1) == "or" || (bracketed && to == from + 1);
   }
 
   bool in_bulk(const std::string& measure) const {
@@ -108,6 +113,8 @@ class Pairing {
     auto one = told(apiece(a, b), b, tells_first(a, b, t));
     const auto* word = sizes_.lexicon().measure(one.measure);
     if (word && word->kind == "piece" && one.of.empty()) return;  // "a head weighing twenty pounds"
+    const auto key = p_.row().key(one.words.end);
+    if (key == ")" || key == "]") ++one.words.end;
     out_.push_back(std::move(one));
     stated_sentence_ = p_.row().tags[a.at.begin].sentence;
     if (out_.back().of.empty() && !a.counted) out_.back().of = label_before(a);
@@ -120,10 +127,12 @@ class Pairing {
     return one;
   }
 
-  /// "Wheat flour. 1 lb. is 1 quart": the stuff stands before the amount, at the head of the line.
+  /// "Wheat flour. 1 lb. is 1 quart", "Flour is reckoned at": the stuff stands before the amount.
   std::string label_before(const Term& a) const {
-    if (!tabular_ || a.at.begin == 0) return {};
-    const auto from = a.at.begin > 5 ? a.at.begin - 5 : 0;
+    const auto& row = p_.row();
+    const auto most = tabular_ ? 5U : 4U;
+    auto from = a.at.begin;
+    while (from > 0 && from + most > a.at.begin && (tabular_ || !row.point(from - 1))) --from;
     return p_.stuff_between(from, a.at.begin);
   }
 

@@ -83,6 +83,8 @@ struct Reading {
 
 bool degree_sign(const Row& row, std::uint32_t i) {
   const auto key = row.key(i);
+  if (key == "f" && row.word(i).capital) return true;  // "242 F."
+  if (key == "fahr" || key == "fahrenheit") return true;
   return key == "\u00B0" || key == "\u00BA" || key == "degree" || key == "degrees" || key == "deg";
 }
 
@@ -115,8 +117,20 @@ std::optional<Reading> degrees_at(const Row& row, std::uint32_t i) {
       out.at.end = end + 1 + second.words + (degree_sign(row, end + 1 + second.words) ? 1U : 0U);
     }
   }
-  out.unit = scale_after(row, out.at.end);
+  out.unit = scale_after(
+      row, row.key(out.at.end - 1) == "f" || row.key(out.at.end - 1) == "fahr" ? out.at.end - 1 : out.at.end);
   return out;
+}
+
+/// "The Feather, 232": the figure follows the name at once, and the degree is understood.
+std::optional<Reading> bare_degrees_after(const Row& row, const Named& named) {
+  if (named.heat->kind != "stage" && named.heat->kind != "oven") return std::nullopt;
+  std::uint32_t at = named.at.end;
+  while (at < row.size() && at < named.at.end + 3 && (row.point(at) || row.key(at) == "at")) ++at;
+  const auto n = parsing::number_at(row, at);
+  if (at == named.at.end || !n.words || n.article || n.value.low < 200 || row.word(at).kind != Word::Kind::number)
+    return std::nullopt;
+  return Reading{{at, at + n.words}, n.value, "degree"};
 }
 
 std::vector<Reading> readings(const Passage& passage) {
@@ -208,20 +222,22 @@ void browning(const Passage& passage, const std::vector<Named>& all, std::vector
         (row.key(unit) != "minutes" && row.key(unit) != "minute" && row.key(unit) != "seconds"))
       continue;
     const auto from = i > 12 ? i - 12 : 0;
-    bool browns = false, tester = false;
+    bool browns = false;
+    std::string_view tried;  // the kind of heat that is tried with it
     for (auto k = from; k < i; ++k) {
       const auto key = row.key(k);
       if (key == "bake") browns = false;
       browns = browns || key.starts_with("brown") || key.starts_with("colo") || key.starts_with("scorch");
-      tester = tester || key == "flour" || key == "paper";
+      if (key == "flour" || key == "paper") tried = "oven";
+      if (key == "bread" && tried.empty()) tried = "fat";
     }
-    if (!browns || !tester) continue;
-    const Named* oven = nullptr;
+    if (!browns || tried.empty()) continue;
+    const Named* heat = nullptr;
     for (const auto& named : all)
-      if (named.heat->kind == "oven" && (!oven || distance(named.at, {i, i}) < distance(oven->at, {i, i})))
-        oven = &named;
-    if (!oven || distance(oven->at, {i, i}) > 36) continue;
-    auto one = told(*oven, {i, unit + 1});
+      if (named.heat->kind == tried && (!heat || distance(named.at, {i, i}) < distance(heat->at, {i, i})))
+        heat = &named;
+    if (!heat || distance(heat->at, {i, i}) > 36) continue;
+    auto one = told(*heat, {i, unit + 1});
     one.equals = n.value;
     one.unit = row.key(unit) == "seconds" ? "second" : "minute";
     out.push_back(std::move(one));
@@ -290,7 +306,11 @@ std::vector<std::string> stage_words() { return known().stage_words; }
 std::vector<Told> heats(const Passage& passage) {
   std::vector<Told> out;
   const auto all = named_heats(passage.row());
-  for (const auto& reading : readings(passage)) {
+  auto told_degrees = readings(passage);
+  for (const auto& named : all)
+    if (auto bare = told_degrees.empty() ? bare_degrees_after(passage.row(), named) : std::nullopt)
+      told_degrees.push_back(std::move(*bare));
+  for (const auto& reading : told_degrees) {
     if (reading.unit == "degree above proof") {
       Told one;
       one.measure = "proof";

@@ -212,12 +212,27 @@ void Passage::join_compounds() {
   }
 }
 
+/// The word at which the stuff of a term can begin: past "or one ounce, OF gelatine", "(twenty-two ounces) OF butter".
+std::uint32_t Passage::stuff_begin(const Term& term) const {
+  auto at = term.end;
+  while (row_.point(at) && at < term.end + 2 && (row_.key(at) == "," || row_.key(at) == ")" || row_.key(at) == "."))
+    ++at;
+  return at > term.end && row_.is(at, parsing::of_word) ? at + 1 : term.end;
+}
+
 void Passage::name_stuffs() {
   for (std::size_t i = 0; i < terms_.size(); ++i) {
     Term& term = terms_[i];
     if (term.counted) continue;
-    const auto food = past_modifiers(row_, term.end, 5);
+    const auto food = past_modifiers(row_, stuff_begin(term), 5);
     const auto limit = i + 1 < terms_.size() ? terms_[i + 1].at.begin : row_.size();
+    if (term.measure.starts_with("size of")) {  // "butter the size of an egg"
+      const auto from = term.at.begin > 3 ? term.at.begin - 3 : 0;
+      term.of = stuff_between(from, term.at.begin);
+      while (!term.of.empty() && term.at.begin > from && row_.tags[term.at.begin].food == parsing::kNone)
+        --term.at.begin;
+      if (!term.of.empty()) continue;
+    }
     if (food >= limit || row_.tags[food].food == parsing::kNone) continue;
     term.of = row_.food(food)->name;
     term.end = std::min(food + row_.tags[food].food_words, limit);

@@ -50,6 +50,7 @@ class Passage {
   bool read_number_before(const Sizes& sizes, Term& term) const;
   bool in_likeness(std::uint32_t word) const;
   void join_compounds();
+  std::uint32_t stuff_begin(const Term& term) const;
   void name_stuffs();
 
   Recipe recipe_;

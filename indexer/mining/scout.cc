@@ -6,6 +6,7 @@
 #include "indexer/lexicon/tables.h"
 #include "indexer/mining/cues.h"
 #include "indexer/mining/heats.h"
+#include "indexer/mining/sizes.h"
 #include "indexer/parsing/grammar.h"
 #include "indexer/text/words.h"
 
@@ -30,6 +31,8 @@ enum Flag : std::uint32_t {
   is_tester = 16384,
   is_span = 32768,
   is_count = 65536,
+  is_weighing = 131072,
+  is_of = 262144,
 };
 
 constexpr std::uint64_t seed = 0xCBF29CE484222325ULL, prime = 0x100000001B3ULL;  // FNV-1a
@@ -54,7 +57,10 @@ constexpr std::array<unsigned char, 256> make_classes() {
 }
 constexpr auto classes = make_classes();
 
-std::string_view last_word(std::string_view phrase) {
+/// The word of a measure's name that says what it is: the last, but the first of "leaves of gelatine".
+std::string_view chief_word(std::string_view phrase) {
+  const auto of = phrase.find(" of ");
+  if (of != std::string_view::npos) phrase = phrase.substr(0, of);
   const auto at = phrase.find_last_of(" -'");
   return at == std::string_view::npos ? phrase : phrase.substr(at + 1);
 }
@@ -62,10 +68,14 @@ std::string_view last_word(std::string_view phrase) {
 }  // namespace
 
 Scout::Scout(const Lexicon& lexicon) : slots_(4096) {
-  for (const auto& m : lexicon.measures()) enter_measure(m.name, m.kind);
+  for (const auto& m : lexicon.measures())
+    if (Sizes::tells(m.name, m.kind)) enter_measure(m.name, m.kind);
   if (const auto table = parse_table(built_in_table("measure-words"), "measure-words", "measure-words.tsv"))
-    for (const auto& row : table->rows)
-      for (const auto form : parts_of(table->cell(row, "forms"))) enter_measure(form, table->cell(row, "kind"));
+    for (const auto& row : table->rows) {
+      const std::string name(table->cell(row, "name")), kind(table->cell(row, "kind"));
+      if (!Sizes::tells(name, kind)) continue;
+      for (const auto form : parts_of(table->cell(row, "forms"))) enter_measure(form, kind);
+    }
   for (const char* egg : {"egg", "eggs"}) enter(egg, is_measure);
   const auto words = parse_table(built_in_table("measure-cues"), "measure-cues", "measure-cues.tsv");
   if (words) {
@@ -81,6 +91,8 @@ Scout::Scout(const Lexicon& lexicon) : slots_(4096) {
   for (const auto& word : stage_words()) enter(word, is_stage);
   for (const char* oven : {"oven", "ovens", "fat", "lard"}) enter(oven, is_oven);
   for (const char* count : {"count", "counting"}) enter(count, is_count);
+  for (const char* weighing : {"weigh", "weighs", "weighing", "weighed"}) enter(weighing, is_weighing);
+  enter("of", is_of);
   enter("to", is_share);
   enter("the", is_share);
   const auto grammar = parse_table(built_in_table("grammar-words"), "grammar-words", "grammar-words.tsv");
@@ -97,7 +109,8 @@ void Scout::enter_measure(std::string_view name, std::string_view kind) {
   const bool lawful = kind == "weight" || kind == "capacity";
   const bool vessel = kind == "household" || kind == "container";
   const std::uint32_t flags = is_measure | (lawful ? is_lawful : 0U) | (vessel ? is_vessel : 0U);
-  const std::string word(last_word(name));
+  const std::string word(chief_word(name));
+  if (parsing::grammar_word(word).roles & parsing::fraction) return;  // "a quarter of corn"
   enter(word, flags);
   enter(word + "s", flags);
   if (word.ends_with("s") || word.ends_with("h")) enter(word + "es", flags);
@@ -152,9 +165,11 @@ void Scout::find_marks(std::string_view text) {
       marks_.push_back({from, i, is_alias});
     } else if (i < n) {
       const auto second = static_cast<unsigned char>(text[i]);
-      if (second == 0xB0 || second == 0xBA) marks_.push_back({from, i + 1, is_gauge});              // degree
-      if (second >= 0xBC && second <= 0xBE) marks_.push_back({from, i + 1, is_number});             // fractions
-      if (second == 0x85 || second == 0x80) marks_.push_back({from, i + 2, is_number | is_alias});  // fractions, dashes
+      if (second == 0xB0 || second == 0xBA) marks_.push_back({from, i + 1, is_gauge});   // degree
+      if (second >= 0xBC && second <= 0xBE) marks_.push_back({from, i + 1, is_number});  // fractions
+      const auto third = i + 1 < n ? static_cast<unsigned char>(text[i + 1]) : 0;
+      if (second == 0x85 || (second == 0x80 && (third == 0x93 || third == 0x94)))
+        marks_.push_back({from, i + 2, is_number | is_alias});  // fractions, dashes
     }
   }
 }
@@ -166,14 +181,20 @@ bool Scout::measure_before(std::size_t i, std::uint32_t within) const {
 }
 
 /// A number close behind mark i, and a measure after it.
-bool Scout::amount_after(std::size_t i, std::uint32_t within) const {
+bool Scout::amount_after(std::size_t i, std::uint32_t to_number, std::uint32_t to_measure) const {
   bool number = false;
-  for (auto k = i + 1; k < marks_.size() && marks_[k].at <= marks_[i].end + within; ++k) {
+  for (auto k = i + 1; k < marks_.size() && marks_[k].at <= marks_[i].end + to_measure; ++k) {
     if (marks_[k].flags & is_number) number = true;
-    if (marks_[k].flags & is_measure) return number || marks_[k].at <= marks_[i].end + 12;
-    if (!number && marks_[k].at > marks_[i].end + 30) return false;
+    if (!number && marks_[k].at > marks_[i].end + to_number) return false;
+    if (marks_[k].flags & is_measure) return number;
   }
   return false;
+}
+
+/// "or half a pint", "(pounds)", "-- one quart": the amount named anew stands at once behind mark i.
+bool Scout::renamed_after(std::size_t i) const {
+  if (i + 1 < marks_.size() && (marks_[i + 1].flags & is_measure) && marks_[i + 1].at <= marks_[i].end + 8) return true;
+  return amount_after(i, 22, 44);
 }
 
 /// The nearest mark with one of the flags on either side; i itself where there is none.
@@ -194,9 +215,16 @@ std::size_t Scout::partner(std::size_t i, std::uint32_t flags, std::uint32_t wit
 /// Whether mark i is a word that ties two measures of which the one stands before it and the other after.
 bool Scout::ties_measures(std::size_t i) const {
   const auto& mark = marks_[i];
-  if ((mark.flags & is_verb) && measure_before(i, 90) && amount_after(i, 60)) return true;
-  if ((mark.flags & is_copula) && measure_before(i, 80) && amount_after(i, 36)) return true;
-  if ((mark.flags & is_alias) && measure_before(i, 56) && amount_after(i, 44)) return true;
+  if ((mark.flags & is_verb) && measure_before(i, 90) && amount_after(i, 36, 60)) return true;
+  if ((mark.flags & is_weighing) && i > 0 && (marks_[i - 1].flags & is_number) && marks_[i - 1].end + 40 >= mark.at &&
+      amount_after(i, 24, 40))
+    return true;  // "two onions weighing three ounces"
+  if ((mark.flags & is_of) && i > 0 && (marks_[i - 1].flags & is_lawful) && marks_[i - 1].end + 3 >= mark.at &&
+      i + 2 < marks_.size() && (marks_[i + 1].flags & is_number) && (marks_[i + 2].flags & is_lawful) &&
+      marks_[i + 2].at <= mark.end + 24)
+    return true;  // "the firkin of nine gallons"
+  if ((mark.flags & is_copula) && measure_before(i, 80) && amount_after(i, 24, 36)) return true;
+  if ((mark.flags & is_alias) && measure_before(i, 56) && renamed_after(i)) return true;
   if (i == 0 || !(marks_[i - 1].flags & is_lawful)) return false;
   if ((mark.flags & is_vessel) && marks_[i - 1].end + 2 >= mark.at) return true;
   return (mark.flags & is_share) && marks_[i - 1].end + 14 >= mark.at && i + 1 < marks_.size() &&
@@ -212,8 +240,11 @@ std::size_t Scout::told_with(std::size_t i) const {
     if (const auto k = partner(i, is_hot | is_stage, 120); k != i) return k;
   if ((flags & is_span) && partner(i, is_tester, 80) != i)
     if (const auto k = partner(i, is_oven, 160); k != i) return k;
-  if (flags & is_stage)
+  if ((flags & is_stage) && partner(i, is_hot, 200) != i)
     if (const auto k = partner(i, is_test, 60); k != i) return k;
+  if ((flags & is_stage) && i + 1 < marks_.size() && (marks_[i + 1].flags & is_number) &&
+      marks_[i + 1].at <= marks_[i].end + 8)
+    return i + 1;
   if ((flags & is_proof) && i > 0 && (marks_[i - 1].flags & (is_number | is_gauge)) &&
       marks_[i - 1].end + 24 >= marks_[i].at)
     return i - 1;

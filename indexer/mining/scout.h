@@ -41,7 +41,8 @@ class Scout {
   bool ties_measures(std::size_t i) const;
   std::size_t told_with(std::size_t i) const;
   bool measure_before(std::size_t i, std::uint32_t within) const;
-  bool amount_after(std::size_t i, std::uint32_t within) const;
+  bool amount_after(std::size_t i, std::uint32_t to_number, std::uint32_t to_measure) const;
+  bool renamed_after(std::size_t i) const;
   std::size_t partner(std::size_t i, std::uint32_t flags, std::uint32_t within) const;
   void add_window(std::string_view text, std::uint32_t begin, std::uint32_t end);
 

@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <charconv>
+#include <utility>
 
 #include "indexer/lexicon/tables.h"
 #include "indexer/parsing/amounts.h"
@@ -51,6 +52,13 @@ double apart(double low_a, double high_a, double low_b, double high_b) {
   return 1;
 }
 
+/// What so many of a measure come to: of a lawful one all that law and place make of it, of others what is likely,
+/// since what any book meant by them reaches too far to tell anything.
+std::pair<double, double> reach(const Amount& one, int vagueness, double count) {
+  if (vagueness <= 1) return {one.low * count, one.high * count};
+  return {one.likely * count, one.likely * count};
+}
+
 /// A weight against a capacity: grams a millilitre, from dry herbs and bran to heaped spoons of syrup.
 bool dense_enough(double low, double high, bool spoon, bool stated) {
   return high >= (stated ? 0.1 : 0.2) && low <= (spoon ? 4.2 : 1.65);
@@ -95,6 +103,8 @@ int Sizes::vagueness(const std::string& measure) const {
   return rank_of(measure, word ? word->kind : "stuff").vagueness;
 }
 
+bool Sizes::tells(const std::string& measure, const std::string& kind) { return rank_of(measure, kind).vagueness >= 0; }
+
 bool Sizes::may_stand_bare(const MeasureWord& measure) { return rank_of(measure.name, measure.kind).bare; }
 
 bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_b, const std::string& b,
@@ -107,8 +117,8 @@ bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_
   if (!one_a || !one_b || one_a->unit == Amount::Unit::count || one_b->unit == Amount::Unit::count)
     return stated ? std::min(vague_a, vague_b) <= 1 || std::max(vague_a, vague_b) <= 2
                   : std::min(vague_a, vague_b) <= 1 && std::max(vague_a, vague_b) == 4;
-  const double low_a = count_a * one_a->low, high_a = count_a * one_a->high;
-  const double low_b = count_b * one_b->low, high_b = count_b * one_b->high;
+  const auto [low_a, high_a] = reach(*one_a, vague_a, count_a);
+  const auto [low_b, high_b] = reach(*one_b, vague_b, count_b);
   if (one_a->unit != one_b->unit) {
     const bool a_weighs = one_a->unit == Amount::Unit::gram;
     const bool spoon = is_spoon(a_weighs ? b : a);
@@ -117,7 +127,7 @@ bool may_equal(Sizes& sizes, double count_a, const std::string& a, double count_
   }
   const bool by_law = vague_a <= 1 && vague_b <= 1;
   if (!stated && by_law && !in_known_ratio(count_a, a, count_b, b)) return false;
-  double room = by_law ? (stated ? 1.45 : 1.1) : (stated ? 2.2 : 1.35);
+  double room = by_law ? (stated ? 1.45 : 1.1) : (stated ? 2.7 : 1.75);
   if (a == "drop" || b == "drop") room *= 2;  // as large as the neck of the bottle is wide
   return apart(low_a, high_a, low_b, high_b) <= room;
 }

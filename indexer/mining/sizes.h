@@ -26,6 +26,8 @@ class Sizes {
   /// How vague a measure is; the higher the vaguer (data/vague-measures.tsv); -1: nothing is told of it or in it. Of a
   /// name that is no measure: that of a counted stuff.
   int vagueness(const std::string& measure) const;
+  /// Whether anything is told of a measure of that name and kind, or in it.
+  static bool tells(const std::string& measure, const std::string& kind);
   /// Whether the measure is meant as one where it stands without a number.
   static bool may_stand_bare(const MeasureWord& measure);
 

@@ -154,20 +154,26 @@ bool named_only(const Gap& g, std::uint32_t to) {
   return true;
 }
 
+/// Whether the bracket around the second amount closes after it and its stuff; the mark of a note may stand before.
+bool closes_at_once(const Gap& g) {
+  auto close = g.key(g.b.at.end) == ")" || g.key(g.b.at.end) == "]" ? g.b.at.end : g.b.end;
+  if (g.key(close) == ".") ++close;
+  for (int i = 0; i < 4 && close < g.row().size() && g.row().word(close).glued && g.key(close) != ")"; ++i) ++close;
+  const auto key = g.key(close);
+  return key == ")" || key == "]";
+}
+
 Tie by_alias(const Gap& g) {
   if (different_stuff(g)) return Tie::none;
-  if (g.a.at.begin > 0 && (g.key(g.a.at.begin - 1) == "either" || g.key(g.a.at.begin - 1) == "or")) return Tie::none;
-  return named_only(g, g.at) ? Tie::alias : Tie::none;
+  const auto before = g.a.at.begin > 0 ? g.key(g.a.at.begin - 1) : std::string_view();
+  if (before == "either" || before == "or" || !named_only(g, g.at)) return Tie::none;
+  const bool bracketed = g.at > g.begin && g.key(g.at - 1) == "(";
+  return bracketed && closes_at_once(g) ? Tie::stated : Tie::alias;
 }
 
 Tie by_bracket(const Gap& g) {
-  if (different_stuff(g)) return Tie::none;
-  if (!closes_soon(g) || !named_only(g, g.at)) return Tie::none;
-  auto close = g.key(g.b.end) == "." ? g.b.end + 1 : g.b.end;
-  for (int i = 0; i < 4 && close < g.row().size() && g.row().word(close).glued && g.key(close) != ")"; ++i)
-    ++close;  // the mark of a note
-  const auto key = g.key(close);
-  return key == ")" || key == "]" ? Tie::stated : Tie::alias;
+  if (different_stuff(g) || !closes_soon(g) || !named_only(g, g.at)) return Tie::none;
+  return closes_at_once(g) ? Tie::stated : Tie::alias;
 }
 
 /// "reckoned at 7 lbs. to a gallon": a verb of measuring stands shortly before.
@@ -202,7 +208,9 @@ Tie by_contents(const Gap& g) {
 
 Tie beside(const Gap& g, Setting setting) {
   if (different_stuff(g) || (!setting.tabular && !setting.stated)) return Tie::none;
-  if (!setting.tabular && (!g.a.bare || !g.b.of.empty())) return Tie::none;
+  if (!setting.tabular && !g.b.of.empty()) return Tie::none;
+  const bool plain = g.a.of.empty() && g.b.one && !g.b.bare && g.end <= g.begin + 1;  // "and two quarts a pottle"
+  if (!setting.tabular && !g.a.bare && !plain) return Tie::none;
   const auto from = std::min(std::max(g.a.end, g.begin), g.end);
   const auto to = g.met() ? g.at : g.end;
   const auto words = subject_words(g, from, to, true);

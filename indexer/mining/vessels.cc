@@ -17,8 +17,13 @@ std::vector<Told> vessels(const Passage& passage, Sizes& sizes) {
   std::vector<Told> out;
   for (const Term& vessel : passage.terms()) {
     if (vessel.holds_in.empty() || !measures_with(vessel.measure)) continue;
-    if (!may_equal(sizes, 1, vessel.measure, (vessel.holds.low + vessel.holds.high) / 2, vessel.holds_in,
-                   Closeness::stated))
+    if (vessel.holds_in == "stone") continue;  // what it is made of
+    // a bowl or a basin may be of any size; what is called a cup is about a cup, and "a four-quart glass" is a jar
+    const auto& held = sizes.of(vessel.holds_in);
+    const bool drunk_from = vessel.measure == "glass" || vessel.measure == "tumbler" || vessel.measure == "goblet";
+    if (drunk_from && held && held->likely * vessel.holds.high > 600) continue;
+    if (vessel.measure.ends_with("cup") &&
+        !may_equal(sizes, 1, vessel.measure, vessel.holds.high, vessel.holds_in, Closeness::stated))
       continue;
     out.push_back({vessel.measure, vessel.of, vessel.holds_in, vessel.holds, {vessel.at.begin, vessel.end}, {}});
   }

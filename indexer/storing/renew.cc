@@ -11,6 +11,7 @@
 #include "indexer/storing/schema.h"
 #include "indexer/storing/shards.h"
 #include "indexer/storing/site.h"
+#include "indexer/storing/statements.h"
 
 namespace gallipot {
 namespace {
@@ -45,8 +46,11 @@ Outcome<std::size_t> renew_book(const std::string& book, const std::string& fold
     const Xapian::Database live((std::filesystem::path(folder) / site.old().generation).string());
     const auto recipes = stored_recipes(live, book);
     if (!recipes) return tl::unexpected(recipes.error());
+    const auto statements = statements_of(live, book);
+    if (!statements) return tl::unexpected(statements.error());
     Shards shards(site.building() + "/shard-0-", options.shard_recipes, lexicon);
     for (const ComparableRecipe& recipe : *recipes) shards.add(recipe, *corrections);
+    shards.add_statements(book, *statements);
     auto done = site.finish(shards.finish(), site.old(), {book}, options.merge);
     if (!done) return tl::unexpected(done.error());
     return recipes->size();

@@ -133,6 +133,25 @@ void only_where_told(Row& basis, const std::vector<Row>& rows, const std::vector
   }
 }
 
+/// "To each gallon of vinegar allow ...": a stuff by which others are told is in the recipe, though it is not listed.
+/// Shown where another witness lists it.
+void add_what_is_only_told_by(std::vector<Row>& rows, const std::map<std::string, std::size_t>& place,
+                              const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
+                              const Basis& basis) {
+  for (std::size_t w = 0; w < witnesses.size(); ++w)
+    for (std::size_t h = 0; h < holdings[w].size(); ++h) {
+      const auto at = place.find(holdings[w][h].name);
+      if (!holdings[w][h].mentions.empty() || at == place.end() || rows[at->second].cells[w].present) continue;
+      const auto by = std::find_if(holdings[w].begin(), holdings[w].end(),
+                                   [&](const Holding& one) { return one.tie && one.tie->to == h; });
+      if (by == holdings[w].end()) continue;
+      Cell& cell = rows[at->second].cells[w];
+      cell = cell_of(witnesses[w].recipe, holdings[w], h, basis);
+      cell.printed = by->tie->how;
+      ++rows[at->second].witnesses;
+    }
+}
+
 std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vector<std::vector<Holding>>& holdings,
                          const Basis& basis) {
   std::map<std::string, std::size_t> place;
@@ -153,6 +172,7 @@ std::vector<Row> rows_of(const std::vector<Witness>& witnesses, const std::vecto
       add_sorts(row, witnesses[w].recipe, holding, w);
     }
   }
+  add_what_is_only_told_by(rows, place, witnesses, holdings, basis);
   for (Row& row : rows)
     if (row.name == basis.name) only_where_told(row, rows, witnesses);
   for (Row& row : rows) summarize(row);

@@ -114,8 +114,13 @@ std::vector<std::string> out_of_line(const Comparison& comparison) {
 }
 
 std::vector<std::string> what_could_not_be_done(const Comparison& comparison) {
-  if (comparison.basis == "as printed")
+  if (comparison.rows.empty()) return {"No ingredient was read in any of them; the methods can be compared."};
+  if (comparison.basis == as_printed) {
+    const bool any = std::any_of(comparison.rows.begin(), comparison.rows.end(),
+                                 [](const Row& row) { return row.measured > 0; });
+    if (!any) return {"No recipe here gives an amount that can be told in figures; who has what can still be seen."};
     return {"Amounts stand as printed, not brought to one size of batch: " + comparison.basis_why + "."};
+  }
   const auto basis = std::find_if(comparison.rows.begin(), comparison.rows.end(),
                                   [&](const Row& row) { return row.name == comparison.basis; });
   Places lacking, untold;
@@ -181,12 +186,14 @@ std::vector<std::string> findings(const Comparison& comparison, const Yardstick&
   };
   if (comparison.witnesses.size() > 1) {
     append(findings_on_methods(comparison, yardstick));
-    append(out_of_line(comparison));
-    append(beyond_the_shelf(comparison));
     for (const Contrast& contrast : comparison.contrasts) out.push_back(contrast.sentence);
     for (const Trend& trend : comparison.trends) out.push_back(trend.sentence);
+    append(out_of_line(comparison));
+    append(beyond_the_shelf(comparison));
     append(findings_on_stuffs(comparison));
   }
+  if (comparison.witnesses.size() == 1)
+    out.emplace_back("One recipe alone: its amounts are brought to the basis, and there is nothing to set beside them.");
   append(what_could_not_be_done(comparison));
   return out;
 }

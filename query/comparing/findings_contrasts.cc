@@ -190,7 +190,7 @@ std::string predicate(const Mark& circumstance, bool here) {
     case Mark::Sort::stuff:
       return (here ? "have " : "have no ") + name;
     case Mark::Sort::step:
-      return here ? "are told to " + name : "are not told to " + name;
+      return (here ? "say to " : "do not say to ") + name;
   }
   return {};
 }
@@ -200,12 +200,34 @@ std::string of_those(std::size_t some, std::size_t all) {
   return some == all ? "all " + number_word(all) : fmt::format("{} of the {}", some, all);
 }
 
+/// Which witnesses are counted where not all are.
+std::string told_apart(const Mark& thing, const Mark& circumstance) {
+  const bool method = thing.sort == Mark::Sort::step || circumstance.sort == Mark::Sort::step;
+  std::string out;
+  switch (circumstance.sort) {
+    case Mark::Sort::year:
+      out = "that are dated";
+      break;
+    case Mark::Sort::country:
+      out = "whose country is known";
+      break;
+    case Mark::Sort::kind:
+      out = "whose title names a kind of dish";
+      break;
+    default:
+      break;
+  }
+  if (!method) return out;
+  return (out.empty() ? "" : out + " and ") + "that tell a method";
+}
+
 std::string chance_words(double p) { return p < 0.0001 ? "below 0.0001" : fmt::format("= {:.2g}", p); }
 
 std::string said(const Mark& thing, const Mark& circumstance, const Contrast& found, std::size_t witnesses) {
   const std::size_t with = found.with_here + found.with_there, without = found.without_here + found.without_there;
   const bool step = thing.sort == Mark::Sort::step;
-  std::string out = with + without < witnesses ? fmt::format("Of the {} that can be told apart, ", with + without) : "";
+  std::string out =
+      with + without < witnesses ? fmt::format("Of the {} {}, ", with + without, told_apart(thing, circumstance)) : "";
   const std::string name = out.empty() ? capitalized(thing.name) : thing.name;
   out += step ? fmt::format("{}: {} do, {} do not; ", name, with, without)
               : fmt::format("{}: {} with, {} without; ", name, with, without);

@@ -38,6 +38,7 @@ std::string common_stock(const Comparison& comparison) {
     if (commonest == nullptr || row.witnesses > commonest->witnesses) commonest = &row;
   }
   if (commonest == nullptr) return {};
+  if (all > 1 && commonest->witnesses == 1) return "They have no ingredient in common.";
   if (!everywhere.empty()) return fmt::format("{} have {}.", all_of(all), sigla_list(everywhere));
   if (!nearly.empty())
     return fmt::format("No ingredient is in all {}; most have {}.", number_word(all), sigla_list(nearly));

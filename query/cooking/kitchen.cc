@@ -13,7 +13,7 @@
 namespace gallipot {
 namespace {
 
-using kitchen_tables::Reading;
+using kitchen_tables::CellReader;
 
 std::vector<std::string> listed(std::string_view cell) {
   std::vector<std::string> out;
@@ -27,7 +27,7 @@ void enter_all(Phrases& phrases, std::string_view cell, std::uint32_t value) {
   for (const auto part : parts_of(cell)) phrases.add(part, value);
 }
 
-Task::Attention attention(Reading& row, std::string_view column) {
+Task::Attention attention(CellReader& row, std::string_view column) {
   const auto cell = row.text(column);
   if (cell == "hands") return Task::Attention::hands;
   if (cell == "watch") return Task::Attention::watch;
@@ -35,7 +35,7 @@ Task::Attention attention(Reading& row, std::string_view column) {
   return Task::Attention::wait;
 }
 
-void read_doing(Reading& row, Kitchen& kitchen) {
+void read_doing(CellReader& row, Kitchen& kitchen) {
   Doing doing;
   doing.attention = attention(row, "attention");
   doing.when_long = attention(row, "long");
@@ -45,7 +45,7 @@ void read_doing(Reading& row, Kitchen& kitchen) {
   kitchen.doing.insert_or_assign(std::string(row.text("op")), doing);
 }
 
-void read_repeat(Reading& row, Kitchen& kitchen) {
+void read_repeat(CellReader& row, Kitchen& kitchen) {
   enter_all(kitchen.repeat_phrases, row.text("words"), static_cast<std::uint32_t>(kitchen.repeats.size()));
   kitchen.repeats.push_back(row.number("every"));
 }
@@ -61,7 +61,7 @@ void enter_term(Kitchen& kitchen, std::string_view form, std::size_t term) {
   kitchen.term_groups[group].push_back(term);
 }
 
-void read_term(Reading& row, Kitchen& kitchen) {
+void read_term(CellReader& row, Kitchen& kitchen) {
   Term term;
   term.term = row.text("term");
   const auto where = row.text("where");
@@ -89,7 +89,7 @@ void read_term(Reading& row, Kitchen& kitchen) {
   }
 }
 
-void read_tool(Reading& row, Kitchen& kitchen) {
+void read_tool(CellReader& row, Kitchen& kitchen) {
   Tool tool;
   tool.what = row.text("tool");
   tool.ops = listed(row.text("ops"));
@@ -107,7 +107,7 @@ void read_tool(Reading& row, Kitchen& kitchen) {
   kitchen.tools.push_back(std::move(tool));
 }
 
-void read_question(Reading& row, Kitchen& kitchen) {
+void read_question(CellReader& row, Kitchen& kitchen) {
   static const std::map<std::string_view, Gap::Kind> kinds = {
       {"cover", Gap::Kind::cover},     {"fineness", Gap::Kind::fineness}, {"doneness", Gap::Kind::doneness},
       {"keeping", Gap::Kind::keeping}, {"time", Gap::Kind::time},         {"step", Gap::Kind::step}};
@@ -122,7 +122,7 @@ void read_question(Reading& row, Kitchen& kitchen) {
   kitchen.questions.push_back(std::move(question));
 }
 
-void read_composition(Reading& row, Kitchen& kitchen) {
+void read_composition(CellReader& row, Kitchen& kitchen) {
   Composition out;
   out.salt = row.three("salt");
   out.sugar = row.three("sugar");
@@ -131,7 +131,7 @@ void read_composition(Reading& row, Kitchen& kitchen) {
   for (const auto name : parts_of(row.text("stuff"))) kitchen.composition.insert_or_assign(std::string(name), out);
 }
 
-void read_vinegar(Reading& row, Kitchen& kitchen) {
+void read_vinegar(CellReader& row, Kitchen& kitchen) {
   VinegarStrength out;
   out.countries = listed(row.text("country"));
   out.from = static_cast<int>(row.number("from"));
@@ -142,7 +142,7 @@ void read_vinegar(Reading& row, Kitchen& kitchen) {
   kitchen.vinegars.push_back(std::move(out));
 }
 
-void read_keeping(Reading& row, Kitchen& kitchen) {
+void read_keeping(CellReader& row, Kitchen& kitchen) {
   const auto what = row.text("what");
   if (what == "dish")
     kitchen.keeping_kinds.emplace(row.text("words"));
@@ -152,19 +152,19 @@ void read_keeping(Reading& row, Kitchen& kitchen) {
     row.wrong("what", "dish or words");
 }
 
-void read_guidance(Reading& row, Kitchen& kitchen) {
+void read_guidance(CellReader& row, Kitchen& kitchen) {
   kitchen.guidance.push_back(
       {std::string(row.text("when")), std::string(row.text("says")), std::string(row.text("source"))});
 }
 
-void read_loss(Reading& row, Kitchen& kitchen) {
+void read_loss(CellReader& row, Kitchen& kitchen) {
   Loss loss{std::string(row.text("what")), listed(row.text("ops")),     listed(row.text("kinds")), row.figures(),
             std::string(row.text("unit")), std::string(row.text("why"))};
   if (loss.unit != "share" && loss.unit != "g/h") row.wrong("unit", "share or g/h");
   kitchen.losses.push_back(std::move(loss));
 }
 
-void read_shop_unit(Reading& row, Kitchen& kitchen) {
+void read_shop_unit(CellReader& row, Kitchen& kitchen) {
   ShopUnit out;
   out.names = listed(row.text("stuff"));
   out.kinds = listed(row.text("kinds"));
@@ -177,11 +177,11 @@ void read_shop_unit(Reading& row, Kitchen& kitchen) {
 }
 
 std::optional<Fault> each(const std::string& name, const std::string& overlay, Kitchen& kitchen,
-                          void (*read)(Reading&, Kitchen&)) {
+                          void (*read)(CellReader&, Kitchen&)) {
   const auto table = load_table(name, overlay);
   if (!table) return table.error();
   for (const Table::Row& row : table->rows) {
-    Reading reading(*table, row);
+    CellReader reading(*table, row);
     read(reading, kitchen);
     if (reading.fault()) return reading.fault();
   }
@@ -194,7 +194,7 @@ Outcome<std::shared_ptr<const Kitchen>> Kitchen::load(const std::string& overlay
   auto out = std::make_shared<Kitchen>();
   struct Reader {
     const char* table;
-    void (*read)(Reading&, Kitchen&);
+    void (*read)(CellReader&, Kitchen&);
   };
   static constexpr Reader parts[] = {
       {"kitchen-steps", read_doing},      {"kitchen-repeats", read_repeat},     {"kitchen-terms", read_term},

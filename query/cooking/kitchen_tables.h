@@ -12,9 +12,9 @@
 
 namespace gallipot::kitchen_tables {
 
-class Reading {
+class CellReader {
  public:
-  Reading(const Table& table, const Table::Row& row) : table_(table), row_(row) {}
+  CellReader(const Table& table, const Table::Row& row) : table_(table), row_(row) {}
 
   std::string_view text(std::string_view column) {
     if (table_.column(column) < 0) wrong(column, "a column of that name");

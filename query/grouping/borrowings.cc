@@ -49,7 +49,9 @@ void count(const KinText& own, const std::vector<FoundKin>& found, ByBook& by_bo
 void add_up(SharedWith& shared) {
   auto& all = shared.borrowings;
   std::sort(all.begin(), all.end(), [](const Borrowing& a, const Borrowing& b) {
-    return a.id != b.id ? a.id < b.id : a.likelihood != b.likelihood ? a.likelihood > b.likelihood : a.source < b.source;
+    return a.id != b.id                   ? a.id < b.id
+           : a.likelihood != b.likelihood ? a.likelihood > b.likelihood
+                                          : a.source < b.source;
   });
   for (std::size_t i = 0; i < all.size(); ++i) {
     if (i > 0 && all[i].id == all[i - 1].id) continue;
@@ -57,7 +59,8 @@ void add_up(SharedWith& shared) {
     shared.copies += all[i].copy;
     shared.best += all[i].best;
   }
-  std::stable_sort(all.begin(), all.end(), [](const Borrowing& a, const Borrowing& b) { return a.verbatim > b.verbatim; });
+  std::stable_sort(all.begin(), all.end(),
+                   [](const Borrowing& a, const Borrowing& b) { return a.verbatim > b.verbatim; });
 }
 
 std::string why_nothing(const Shelf& shelf, const Book& book) {
@@ -89,7 +92,7 @@ Outcome<Borrowings> search(const Shelf& shelf, const Lexicon& lexicon, const Boo
   out.note = why_nothing(shelf, book);
   ByBook by_book;
   for (const auto docid : documents_of(shelf, book.id)) {
-    const auto recipe = shelf.recipe(docid);
+    const auto recipe = shelf.unweighed(docid);
     if (!recipe) return tl::unexpected(recipe.error());
     ++out.recipes;
     const KinText asked = texts.asked(*recipe);

@@ -15,8 +15,8 @@ struct Borrowing {
   std::string id, source;
   double verbatim = 0;  ///< 0..1: words of the recipe that stand in the counterpart
   double likelihood = 0;
-  bool copy = false;    ///< else revised
-  bool best = false;    ///< no other book has a likelier source of this recipe
+  bool copy = false;  ///< else revised
+  bool best = false;  ///< no other book has a likelier source of this recipe
 };
 
 /// What a book shares with one other.
@@ -24,10 +24,10 @@ struct SharedWith {
   std::string book;
   Order order;  ///< `first` is that book, `second` the one asked for
   bool same_author = false;
-  std::size_t recipes = 0;              ///< recipes of the asked book that are kin to one of that
-  std::size_t copies = 0;               ///< of these, copied with little change
-  std::size_t best = 0;                 ///< of these, those of which that book has the likeliest source
-  std::vector<Borrowing> borrowings;    ///< all of them, the most verbatim first
+  std::size_t recipes = 0;            ///< recipes of the asked book that are kin to one of that
+  std::size_t copies = 0;             ///< of these, copied with little change
+  std::size_t best = 0;               ///< of these, those of which that book has the likeliest source
+  std::vector<Borrowing> borrowings;  ///< all of them, the most verbatim first
 };
 
 struct Borrowings {

@@ -17,11 +17,11 @@ struct Change {
     moved,   ///< the words stand elsewhere in the other text
   };
   Kind kind = Kind::words;
-  Span was_at, is_at;                        ///< in the texts of the source and of the witness
-  std::string was, is;                       ///< as printed
-  std::string stuff;                         ///< of an amount: the ingredient that it is of; may be empty
-  std::uint32_t was_word = 0, was_words = 0; ///< place and number of the words in the source's row
-  std::uint32_t is_word = 0, is_words = 0;   ///< and in the witness's
+  Span was_at, is_at;                         ///< in the texts of the source and of the witness
+  std::string was, is;                        ///< as printed
+  std::string stuff;                          ///< of an amount: the ingredient that it is of; may be empty
+  std::uint32_t was_word = 0, was_words = 0;  ///< place and number of the words in the source's row
+  std::uint32_t is_word = 0, is_words = 0;    ///< and in the witness's
 };
 
 /// A recipe with its row of words, for `changes_between`.

@@ -78,10 +78,8 @@ std::vector<std::string> told(const Choice& choice, const std::string& name, std
     out.push_back(fmt::format("No recipe bears the name \xE2\x80\x9C{}\xE2\x80\x9D; chosen: {} likest to what it asks "
                               "for.",
                               name, recipes(others)));
-  if (others > 0 && named > 0 && !wanted.by_name_only)
-    out.emplace_back("With --by-name those stay out.");
   if (over > 0)
-    out.push_back(fmt::format("{} more belong too, but {} are the most that were asked for (--limit).", over,
+    out.push_back(fmt::format("{} more belong too, but {} are the most that were asked for.", over,
                               wanted.limit));
   if (!choice.left_out.empty()) {
     std::string nearest;

@@ -36,7 +36,7 @@ struct Considered {
 struct Choice {
   std::vector<Considered> taken;     ///< best first
   std::vector<Considered> left_out;  ///< the next best, at most `most_left_out`
-  std::vector<std::string> words;    ///< sentences: how chosen, what was left out and how to have it
+  std::vector<std::string> words;    ///< sentences: how chosen, what was left out
 };
 
 inline constexpr std::size_t most_left_out = 12;

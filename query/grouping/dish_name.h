@@ -10,8 +10,9 @@
 
 namespace gallipot {
 
-/// The title in plain lower-case words: without "to make", "a" and "another way", without a number after it ("No. 2"), without what
-/// stands in brackets. "To make CATCHUP of DAMSONS" -> "catchup of damsons". That of the dish meant for "Another way".
+/// The title in plain lower-case words: without "to make", "a" and "another way", without a number after it ("No. 2"),
+/// without what stands in brackets. "To make CATCHUP of DAMSONS" -> "catchup of damsons". That of the dish meant for
+/// "Another way".
 std::string plain_title(const Recipe& recipe);
 
 /// The key under which recipes of one dish come together by name. It depends on the recipe alone, so that a book more

@@ -28,15 +28,15 @@ std::vector<std::string> name_words(const std::string& creator) {
 bool later_edition(const Book& book) {
   if (book.first_years || book.edition.empty()) return false;
   const Words words(book.edition);
-  return std::none_of(words.all().begin(), words.all().end(), [](const Word& word) {
-    return word.key == "first" || word.key == "1" || word.key == "1st";
-  });
+  return std::none_of(words.all().begin(), words.all().end(),
+                      [](const Word& word) { return word.key == "first" || word.key == "1" || word.key == "1st"; });
 }
 
 std::string caution(const Book& book) {
-  return later_edition(book) ? fmt::format(" {} is a later edition ({}) and the shelf list does not say when it was "
-                                           "first published: its text may be older.",
-                                           book.id, book.edition)
+  return later_edition(book) ? fmt::format(
+                                   " {} is a later edition ({}) and the shelf list does not say when it was "
+                                   "first published: its text may be older.",
+                                   book.id, book.edition)
                              : std::string();
 }
 

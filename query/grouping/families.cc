@@ -73,7 +73,8 @@ std::vector<NameUsed> names_of(const std::vector<Member>& members) {
 
 /// The commonest name that is no instruction ("to preserve quinces"), else the commonest.
 std::string name_of(const std::vector<NameUsed>& names, const std::string& key) {
-  const auto noun = std::find_if(names.begin(), names.end(), [](const NameUsed& n) { return !n.name.starts_with("to "); });
+  const auto noun =
+      std::find_if(names.begin(), names.end(), [](const NameUsed& n) { return !n.name.starts_with("to "); });
   return noun != names.end() ? noun->name : names.empty() ? key : names.front().name;
 }
 

@@ -19,17 +19,17 @@ struct NameUsed {
 /// The ingredient in which the recipes of a family differ most.
 struct MostVariable {
   std::string stuff;
-  std::size_t have = 0;              ///< recipes that call for it
-  bool by_amount = false;            ///< else by whether they call for it at all
-  double lower = 0, upper = 0;       ///< by amount: quartiles of its share of the batch, 0..1
+  std::size_t have = 0;         ///< recipes that call for it
+  bool by_amount = false;       ///< else by whether they call for it at all
+  double lower = 0, upper = 0;  ///< by amount: quartiles of its share of the batch, 0..1
 };
 
 struct Family {
-  std::string name;                   ///< the name that most of its recipes have
-  std::vector<NameUsed> names;        ///< by recipes, then alphabet
-  std::vector<std::string> recipes;   ///< ids, by year of the text, then shelf order
+  std::string name;                  ///< the name that most of its recipes have
+  std::vector<NameUsed> names;       ///< by recipes, then alphabet
+  std::vector<std::string> recipes;  ///< ids, by year of the text, then shelf order
   std::size_t books = 0;
-  std::optional<int> first, last;     ///< years of its oldest and youngest text; none where no book has a date
+  std::optional<int> first, last;             ///< years of its oldest and youngest text; none where no book has a date
   std::optional<MostVariable> most_variable;  ///< none under four recipes
 };
 

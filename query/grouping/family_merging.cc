@@ -59,7 +59,8 @@ void merge_alike(std::map<std::string, Group>& groups, Telling& telling) {
     std::vector<Group*> heads;
     std::vector<std::pair<Group*, Group*>> merges;
     for (Group* group : all) {
-      const auto head = std::find_if(heads.begin(), heads.end(), [&](const Group* h) { return alike(*h, *group, telling); });
+      const auto head =
+          std::find_if(heads.begin(), heads.end(), [&](const Group* h) { return alike(*h, *group, telling); });
       if (head == heads.end())
         heads.push_back(group);
       else

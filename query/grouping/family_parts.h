@@ -20,10 +20,10 @@ struct Called {
 };
 
 struct Member {
-  std::string id, title;     ///< title: plain
-  std::uint32_t book = 0;    ///< place on the shelf
-  int year = 0;              ///< of its text; 0 where unknown
-  std::vector<Called> calls; ///< each stuff once
+  std::string id, title;      ///< title: plain
+  std::uint32_t book = 0;     ///< place on the shelf
+  int year = 0;               ///< of its text; 0 where unknown
+  std::vector<Called> calls;  ///< each stuff once
 };
 
 /// Recipes of one name.

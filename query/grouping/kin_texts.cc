@@ -16,8 +16,8 @@ constexpr std::size_t most_kept_in_memory = 20'000;  // texts; some 3 KB each
 constexpr std::size_t most_shingles = 400;           // of a query; those of a very long text are thinned out
 constexpr double title_weight = 0.7;                 // of a word of the title beside a shingle as rare
 
-constexpr double family = 8;        // so many recipes may share a run of words by descent
-constexpr double formula = 0.5;     // how fast the worth of a run falls with the recipes that have it
+constexpr double family = 8;     // so many recipes may share a run of words by descent
+constexpr double formula = 0.5;  // how fast the worth of a run falls with the recipes that have it
 
 std::vector<std::uint32_t> title_words(const WordRow& row) {
   std::vector<std::uint32_t> out;
@@ -90,7 +90,7 @@ std::shared_ptr<const KinText> KinTexts::of(Xapian::docid docid) {
   if (texts_.size() >= most_kept_in_memory) texts_.clear();
   const auto [at, is_new] = texts_.try_emplace(docid);
   if (is_new)
-    if (const auto recipe = shelf_.recipe(docid)) at->second = std::make_shared<KinText>(plain(*recipe));
+    if (const auto recipe = shelf_.unweighed(docid)) at->second = std::make_shared<KinText>(plain(*recipe));
   return at->second;
 }
 

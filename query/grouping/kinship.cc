@@ -10,10 +10,10 @@
 namespace gallipot {
 namespace {
 
-constexpr double least_passage = 8;         // what a passage must score: two or three rare words, or a dozen common ones
-constexpr float explained_worth = 0.1F;     // of a word that a better source accounts for
-constexpr double copy_share = 0.75;         // of the shorter text's words
-constexpr double copy_in_one_passage = 0.5; // of the words that are shared
+constexpr double least_passage = 8;      // what a passage must score: two or three rare words, or a dozen common ones
+constexpr float explained_worth = 0.1F;  // of a word that a better source accounts for
+constexpr double copy_share = 0.75;      // of the shorter text's words
+constexpr double copy_in_one_passage = 0.5;  // of the words that are shared
 
 WeighedWords weighed(const WordRow& row) { return {row.words, row.tells}; }
 
@@ -52,7 +52,8 @@ Outcome<KinWeights> load_kin_weights(const std::string& overlay_folder) {
   KinWeights out;
   for (const auto& row : table->rows) {
     const auto name = table->cell(row, "name"), value = table->cell(row, "value");
-    const auto* field = std::find_if(std::begin(fields), std::end(fields), [&](const Field& f) { return f.name == name; });
+    const auto* field =
+        std::find_if(std::begin(fields), std::end(fields), [&](const Field& f) { return f.name == name; });
     double number = 0;
     const auto [end, error] = std::from_chars(value.data(), value.data() + value.size(), number);
     if (field == std::end(fields) || error != std::errc{} || end != value.data() + value.size())

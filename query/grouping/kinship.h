@@ -14,7 +14,7 @@ namespace gallipot {
 struct KinText {
   std::string id, book;
   WordRow row;
-  std::vector<std::uint32_t> title;  ///< telling words of its title, sorted, each once
+  std::vector<std::uint32_t> title;      ///< telling words of its title, sorted, each once
   std::vector<std::string> title_stems;  ///< under which the index keeps it; only of a text asked for
   /// What a word counts, 0..1: less in a run of words that stands in many recipes of the shelf (a formula of the
   /// author's or of the trade). One a word of `row`; empty where
@@ -30,13 +30,13 @@ struct KinSigns {
 };
 
 struct Kinship {
-  std::vector<Passage> passages;   ///< left: the first text, right: the second; best first
-  double of_first = 0;             ///< share of the first text's words that stand in passages
-  double of_second = 0;            ///< and of the second's
-  double telling_of_first = 0;     ///< the same by what the words tell and are worth
+  std::vector<Passage> passages;  ///< left: the first text, right: the second; best first
+  double of_first = 0;            ///< share of the first text's words that stand in passages
+  double of_second = 0;           ///< and of the second's
+  double telling_of_first = 0;    ///< the same by what the words tell and are worth
   double telling_of_second = 0;
   KinSigns signs;
-  double likelihood = 0;           ///< 0..1: that one draws on the other, or both on a third
+  double likelihood = 0;  ///< 0..1: that one draws on the other, or both on a third
   bool tied() const { return likelihood >= 0.5; }
   /// Nearly all of the shorter text stands in the other, most of it in one passage.
   bool copy = false;

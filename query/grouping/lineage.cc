@@ -36,8 +36,9 @@ Kin kin_from(const Asked& asked, const FoundKin& found) {
 
 void add_changes(const Asked& asked, std::vector<Kin>& all, const std::vector<FoundKin>& found) {
   for (Kin& kin : all) {
-    const auto at = std::find_if(found.begin(), found.end(), [&](const FoundKin& one) { return one.text->id == kin.id; });
-    const auto recipe = asked.shelf.recipe(at->docid);
+    const auto at =
+        std::find_if(found.begin(), found.end(), [&](const FoundKin& one) { return one.text->id == kin.id; });
+    const auto recipe = asked.shelf.unweighed(at->docid);
     if (!recipe) continue;
     const Printed other{*recipe, at->text->row}, own{asked.recipe, asked.text->row};
     const bool taken_over = kin.order.which == Order::Which::second;
@@ -59,7 +60,7 @@ void part(const Asked& asked, const std::vector<FoundKin>& found, Lineage& out) 
       out.earlier.push_back(std::move(kin));
       continue;
     }
-    const auto recipe = asked.shelf.recipe(one.docid);
+    const auto recipe = asked.shelf.unweighed(one.docid);
     if (!recipe || !is_source_of(asked.texts, *asked.text, asked.texts.asked(*recipe))) continue;
     (kin.order.which == Order::Which::second ? out.later : undecided).push_back(std::move(kin));
   }
@@ -83,9 +84,9 @@ void decide_first(const Asked& asked, Lineage& out) {
     }
     if (!oldest) continue;
     out.first = id;
-    out.first_why = all.size() == 1 ? "No earlier witness of its words stands on this shelf."
-                                    : fmt::format("Of the witnesses on this shelf that of {} is the oldest.",
-                                                  name_and_year(*book));
+    out.first_why = all.size() == 1
+                        ? "No earlier witness of its words stands on this shelf."
+                        : fmt::format("Of the witnesses on this shelf that of {} is the oldest.", name_and_year(*book));
     return;
   }
   out.first_why = "Who printed it first the dates do not say: " + undecided;
@@ -127,8 +128,9 @@ std::string why_no_earlier(const Asked& asked) {
   const bool some = std::any_of(books.begin(), books.end(), [&](const Book& other) {
     return other.id != asked.book.id && earlier_of(asked.book, other).which != Order::Which::first;
   });
-  return some ? std::string()
-              : fmt::format("No book of this shelf is earlier than {}, so its source cannot stand here.", asked.book.id);
+  return some
+             ? std::string()
+             : fmt::format("No book of this shelf is earlier than {}, so its source cannot stand here.", asked.book.id);
 }
 
 Lineage search(const Asked& asked, std::size_t limit) {

@@ -12,7 +12,8 @@ namespace {
 
 std::string siglum_of(std::size_t place) {
   std::string out;
-  for (std::size_t n = place + 1; n > 0; n = (n - 1) / 26) out.insert(out.begin(), static_cast<char>('A' + (n - 1) % 26));
+  for (std::size_t n = place + 1; n > 0; n = (n - 1) / 26)
+    out.insert(out.begin(), static_cast<char>('A' + (n - 1) % 26));
   return out;
 }
 
@@ -60,8 +61,7 @@ Stemma stemma_of(std::vector<StemmaText> texts) {
       const Parent& best = parents.front();
       node.parent = best.place;
       node.share = best.share;
-      node.sure_of_order =
-          earlier_of(*texts[best.place].book, *texts[i].book).which == Order::Which::first;
+      node.sure_of_order = earlier_of(*texts[best.place].book, *texts[i].book).which == Order::Which::first;
       node.why = fmt::format("{} of its words stand in {}", percent(best.share), siglum_of(best.place));
       if (parents.size() > 1)
         node.why += fmt::format(", {} in {}", percent(parents[1].share), siglum_of(parents[1].place));

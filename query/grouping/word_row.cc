@@ -76,7 +76,7 @@ WordRows::Known WordRows::judge(std::string_view key) {
   const auto stem = numbers.plain;
   if (stem == Stems::none) return {number_of("l" + std::string(key)), little_tells, WordRow::Sort::little, 0};
   const std::string& plain = stems_.stem(stem);
-  return {number_of("w" + plain), rarity(stems_.stem(numbers.printed)), WordRow::Sort::word, stems_.mark(stem)};
+  return {number_of("w" + plain), rarity(plain), WordRow::Sort::word, stems_.mark(stem)};
 }
 
 const WordRows::Known& WordRows::meet(std::string_view key) {
@@ -110,8 +110,7 @@ WordRow WordRows::of(std::string_view text) {
     const auto measure = lexicon_.measure_phrases().longest(all, i);
     const std::size_t covers = std::max<std::size_t>(1, measure.words);
     for (std::size_t k = i; k < i + covers; ++k)  // shingles know nothing of measures
-      if (all[k].kind == Word::Kind::word)
-        add_mark(out, meet(all[k].key).mark);
+      if (all[k].kind == Word::Kind::word) add_mark(out, meet(all[k].key).mark);
     if (measure.words > 0) {
       const MeasureWord& word = lexicon_.measures()[measure.value];
       const Known known{number_of("m" + word.name), measure_tells,

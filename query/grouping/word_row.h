@@ -21,10 +21,10 @@ struct WordRow {
   std::vector<std::uint32_t> words;
   std::vector<float> tells;  ///< how rare the word is on the shelf, in natural logarithms; see WordRows
   std::vector<Sort> sorts;
-  std::vector<Span> spans;           ///< in the text
-  std::vector<std::uint64_t> marks;  ///< of the words that make shingles; see shingles.h
+  std::vector<Span> spans;                ///< in the text
+  std::vector<std::uint64_t> marks;       ///< of the words that make shingles; see shingles.h
   std::vector<std::uint32_t> mark_words;  ///< for each mark the word that it stands in
-  double tells_all = 0;              ///< sum of `tells`
+  double tells_all = 0;                   ///< sum of `tells`
 
   std::size_t size() const { return words.size(); }
 };

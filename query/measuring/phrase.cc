@@ -140,6 +140,11 @@ Phrase read_phrase(std::string_view words, const Lexicon& lexicon, const std::ve
     out.of = stuff_from(row, 0, thing_of(size));
     return out;
   }
+  if (says_any(plain, {"will lie on", "will lie upon"})) {
+    out.amounts.push_back({Range{1, 1}, "as much as will lie on a shilling", {}});
+    out.of = stuff_from(row, 0);
+    return out;
+  }
   const auto amounts = parsing::find_amounts(row);
   if (amounts.empty()) {
     if (auto measure = bare_measure(row); !measure.empty()) out.amounts.push_back({std::nullopt, measure, {}});

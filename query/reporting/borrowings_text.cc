@@ -25,8 +25,7 @@ std::string page_of(const Shelf& shelf, const std::string& id) {
   const auto citation = cite(shelf, id);
   if (!citation) return id;
   return fmt::format("{} ({}, {})", citation->title.empty() ? "(without a title)" : citation->title, id,
-                     citation->page.empty() ? fmt::format("line {}", citation->line_start)
-                                            : citation->place_in_book());
+                     citation->page.empty() ? fmt::format("line {}", citation->line_start) : citation->place_in_book());
 }
 
 std::string shared_text(const SharedWith& shared, const Shelf& shelf, const TextStyle& style, std::size_t examples) {
@@ -40,23 +39,25 @@ std::string shared_text(const SharedWith& shared, const Shelf& shelf, const Text
   std::size_t shown = 0;
   for (const Borrowing& one : shared.borrowings) {
     if (shown++ == examples) break;
-    out += paragraph(fmt::format("{:.0f}%  {} from {}", 100 * one.verbatim, page_of(shelf, one.id),
-                                 page_of(shelf, one.source)),
-                     style.width, "       ");
+    out += paragraph(
+        fmt::format("{:.0f}%  {} from {}", 100 * one.verbatim, page_of(shelf, one.id), page_of(shelf, one.source)),
+        style.width, "       ");
   }
   return out;
 }
 
 /// "238 of the 1047 recipes of X stand in earlier books of this shelf, 190 of them in the same author's own."
 std::string finding(const Borrowings& borrowings, const Shelf& shelf) {
-  std::string out = fmt::format("Of the {} of {}, {} {} in earlier books of this shelf.", recipes(borrowings.recipes),
-                                named(shelf, borrowings.of), borrowings.kin == 0 ? "none" : std::to_string(borrowings.kin),
-                                borrowings.kin == 1 ? "has a source" : "have a source");
+  std::string out =
+      fmt::format("Of the {} of {}, {} {} in earlier books of this shelf.", recipes(borrowings.recipes),
+                  named(shelf, borrowings.of), borrowings.kin == 0 ? "none" : std::to_string(borrowings.kin),
+                  borrowings.kin == 1 ? "has a source" : "have a source");
   for (const SharedWith& shared : borrowings.earlier)
     if (shared.same_author)
-      out += fmt::format(" {} of them stand in the author's own earlier book {}: this is a later edition of it, or draws "
-                         "on it.",
-                         shared.recipes, shared.book);
+      out += fmt::format(
+          " {} of them stand in the author's own earlier book {}: this is a later edition of it, or draws "
+          "on it.",
+          shared.recipes, shared.book);
   return out;
 }
 
@@ -68,7 +69,8 @@ std::string borrowings_as_text(const Borrowings& borrowings, const Shelf& shelf,
   if (!borrowings.note.empty()) out += paragraph(borrowings.note, style.width);
   if (!borrowings.earlier.empty()) out += "\nDraws on\n";
   for (const SharedWith& shared : borrowings.earlier) out += shared_text(shared, shelf, style, examples);
-  if (!borrowings.undecided.empty()) out += "\nShares recipes with books of which the dates do not say which is earlier\n";
+  if (!borrowings.undecided.empty())
+    out += "\nShares recipes with books of which the dates do not say which is earlier\n";
   for (const SharedWith& shared : borrowings.undecided) out += shared_text(shared, shelf, style, examples);
   if (!borrowings.later.empty()) out += "\nIs drawn on by\n";
   for (std::size_t i = 0; i < std::min(borrowings.later.size(), most_later); ++i) {

@@ -6,6 +6,7 @@
 
 #include "query/comparing/sentences.h"
 #include "query/reporting/amounts.h"
+#include "query/reporting/comparison_page.h"
 #include "query/reporting/comparison_words.h"
 #include "query/reporting/html.h"
 #include "query/reporting/plots.h"
@@ -18,6 +19,7 @@ namespace {
 using html::Fields;
 
 constexpr double bar_width = 96, bar_height = 9;  // of the line that draws an amount in a cell
+constexpr std::size_t most_in_print = 7;  // columns that a sheet of paper takes; beyond it cards stand for the table
 constexpr const char* dash = "\xE2\x80\x93";
 
 Fields list_of(const std::vector<std::string>& lines) {
@@ -85,7 +87,16 @@ std::string cell_markup(const StepRow& row, const StepCell& cell) {
   return "<span class=\"figure\">" + html::escape(head) + "</span><br>" + printed_words(cell.printed);
 }
 
-Fields row_fields(const Comparison& comparison, const Row& row) {
+using Addresses = std::function<std::string(const std::string&)>;
+
+/// The words of a cell as the way to the recipe that they came from.
+std::string linked(std::string cell, const Witness& witness, bool present, const Addresses& address_of) {
+  if (!present || !address_of) return cell;
+  return fmt::format("{}<br><a class=\"to-print\" href=\"{}\" aria-label=\"Read {} in print\">in print</a>", cell,
+                     html::escape(address_of(witness.recipe.id)), html::escape(witness.siglum));
+}
+
+Fields row_fields(const Comparison& comparison, const Row& row, const Addresses& address_of) {
   Fields out{Fields::type::object};
   out["name"] = row.name;
   const std::string sorts = sorts_words(comparison, row);
@@ -103,17 +114,20 @@ Fields row_fields(const Comparison& comparison, const Row& row) {
   out["spread"] = row.name == comparison.basis ? "basis" : spread_words(row);
   out["note"] = row.note.empty() ? std::string(dash) : row.note;
   Fields cells{Fields::type::list};
-  for (const Cell& cell : row.cells) cells.push_back(cell_markup(row, cell));
+  for (std::size_t w = 0; w < row.cells.size(); ++w)
+    cells.push_back(linked(cell_markup(row, row.cells[w]), comparison.witnesses[w], row.cells[w].present, address_of));
   out["cells"] = std::move(cells);
   return out;
 }
 
-Fields step_fields(const Comparison& comparison, const StepRow& row) {
+Fields step_fields(const Comparison& comparison, const StepRow& row, const Addresses& address_of) {
   Fields out{Fields::type::object};
   out["op"] = row.op;
   out["in"] = fmt::format("{} of {}", row.witnesses, comparison.witnesses.size());
   Fields cells{Fields::type::list};
-  for (const StepCell& cell : row.cells) cells.push_back(cell_markup(row, cell));
+  for (std::size_t w = 0; w < row.cells.size(); ++w)
+    cells.push_back(
+        linked(cell_markup(row, row.cells[w]), comparison.witnesses[w], !row.cells[w].op.empty(), address_of));
   out["cells"] = std::move(cells);
   return out;
 }
@@ -122,7 +136,7 @@ std::string year_words(const Witness& witness) {
   return witness.recipe.year > 0 ? std::to_string(witness.recipe.year) : "undated";
 }
 
-Fields witness_fields(const Comparison& comparison, std::size_t w) {
+Fields witness_fields(const Comparison& comparison, std::size_t w, const Addresses& address_of) {
   const Witness& witness = comparison.witnesses[w];
   Fields out{Fields::type::object};
   out["siglum"] = witness.siglum;
@@ -131,6 +145,7 @@ Fields witness_fields(const Comparison& comparison, std::size_t w) {
   out["title"] = witness.recipe.recipe.title;
   out["note"] = witness.citation.note();
   out["id"] = witness.recipe.id;
+  out["address"] = address_of ? Fields{address_of(witness.recipe.id)} : Fields{false};
   const bool told = witness.basis && comparison.basis != "batch";
   out["basis"] = told ? Fields{fmt::format("{} of {}", write_large_amount(*witness.basis).text(), comparison.basis)}
                       : Fields{false};
@@ -151,7 +166,7 @@ Fields witness_fields(const Comparison& comparison, std::size_t w) {
 /// "Walnut catsup: A, B and D. Walnut ketchup: C."
 std::string names_words(const Comparison& comparison) {
   std::string out;
-  for (const NameUsed& used : names_used(comparison)) {
+  for (const NameBorne& used : names_used(comparison)) {
     std::vector<std::string> who;
     for (const std::size_t w : used.witnesses)
       who.push_back(comparison.witnesses[w].siglum + " " + year_words(comparison.witnesses[w]));
@@ -180,25 +195,25 @@ void fill_head(Fields& out, const Comparison& comparison) {
   out["notes"] = list_of(method_notes());
 }
 
-void fill_tables(Fields& out, const Comparison& comparison) {
+void fill_tables(Fields& out, const Comparison& comparison, const Addresses& address_of) {
   out["axis"] = capitalized(axis_words(comparison));
   out["has_rows"] = !comparison.rows.empty();
   out["strip"] = plot(strip_plot(comparison));
   out["matrix"] = plot(matrix_plot(comparison));
   Fields rows{Fields::type::list}, heads{Fields::type::list}, steps{Fields::type::list}, witnesses{Fields::type::list};
   for (const Row& row : comparison.rows)
-    if (!in_one_only(row, comparison)) rows.push_back(row_fields(comparison, row));
+    if (!in_one_only(row, comparison)) rows.push_back(row_fields(comparison, row, address_of));
   const std::string rest = ones_words(comparison);
   out["only_in_one"] = rest.empty() ? Fields{false} : Fields{rest};
   for (const StepRow& row : comparison.steps)
-    if (row.witnesses > 1 || comparison.witnesses.size() <= 2) steps.push_back(step_fields(comparison, row));
+    if (row.witnesses > 1 || comparison.witnesses.size() <= 2) steps.push_back(step_fields(comparison, row, address_of));
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
     Fields head{Fields::type::object};
     head["siglum"] = comparison.witnesses[w].siglum;
     head["year"] = year_words(comparison.witnesses[w]);
     head["page"] = page_words(comparison.witnesses[w]);
     heads.push_back(head);
-    witnesses.push_back(witness_fields(comparison, w));
+    witnesses.push_back(witness_fields(comparison, w, address_of));
   }
   out["rows"] = std::move(rows);
   out["heads"] = std::move(heads);
@@ -211,18 +226,23 @@ void fill_tables(Fields& out, const Comparison& comparison) {
   out["methods"] = std::to_string(comparison.methods);
   out["alignment"] = plot(methods_plot(comparison));
   out["dots"] = comparison.witnesses.size() > 12;
+  out["many"] = comparison.witnesses.size() > most_in_print ? " many" : "";
 }
 
 }  // namespace
 
-std::string comparison_as_html(const Comparison& comparison) {
+std::string comparison_body(const Comparison& comparison, const Addresses& address_of) {
   Fields fields{Fields::type::object};
   fill_head(fields, comparison);
-  fill_tables(fields, comparison);
+  fill_tables(fields, comparison, address_of);
+  return html::render("comparison", fields);
+}
+
+std::string comparison_as_html(const Comparison& comparison) {
   html::Page page;
   page.title =
       capitalized(comparison.dish) + ": " + count_words(comparison.witnesses.size()) + years_words(comparison);
-  page.body = html::render("comparison", fields);
+  page.body = comparison_body(comparison, {});
   page.head = "<style>\n" + std::string(html::page_file("comparison.css")) + "</style>";
   return html::whole_page(page);
 }

@@ -14,7 +14,8 @@ constexpr std::size_t most_names = 8;
 
 std::string years_of(const Family& family) {
   if (!family.first) return "no date";
-  return *family.first == *family.last ? std::to_string(*family.first) : fmt::format("{}-{}", *family.first, *family.last);
+  return *family.first == *family.last ? std::to_string(*family.first)
+                                       : fmt::format("{}-{}", *family.first, *family.last);
 }
 
 std::string number(std::size_t n, const char* one, const char* many) {
@@ -102,9 +103,10 @@ void write_family(JsonWriter& json, const Family& family) {
 std::string families_as_text(const Families& families, const Shelf& shelf, const TextStyle& style, std::size_t limit) {
   const std::size_t shown = std::min(limit, families.families.size());
   std::string out = paragraph(
-      fmt::format("{} in {} of {} make {}; {} of which no other names the dish.", number(families.recipes, "recipe", "recipes"),
-                  number(shelf.books().size(), "book", "books"), shelf.folder(),
-                  number(families.families.size(), "family", "families"), number(families.alone, "recipe stands alone", "recipes stand alone")),
+      fmt::format("{} in {} of {} make {}; {} of which no other names the dish.",
+                  number(families.recipes, "recipe", "recipes"), number(shelf.books().size(), "book", "books"),
+                  shelf.folder(), number(families.families.size(), "family", "families"),
+                  number(families.alone, "recipe stands alone", "recipes stand alone")),
       style.width);
   for (std::size_t i = 0; i < shown; ++i) {
     const Family& family = families.families[i];
@@ -113,7 +115,8 @@ std::string families_as_text(const Families& families, const Shelf& shelf, const
                      style.width, fmt::format("{:>4}  ", i + 1));
     if (const std::string names = names_line(family); !names.empty())
       out += paragraph("also " + names, style.width, "        ");
-    if (family.most_variable) out += paragraph(variation(*family.most_variable, family.recipes.size()), style.width, "        ");
+    if (family.most_variable)
+      out += paragraph(variation(*family.most_variable, family.recipes.size()), style.width, "        ");
   }
   if (shown < families.families.size())
     out += fmt::format("... and {} more; --limit shows them.\n", families.families.size() - shown);
@@ -133,7 +136,8 @@ std::string families_as_json(const Families& families, const Shelf& shelf, std::
     json.Uint64(families.families.size());
     json.Key("results");
     json.StartArray();
-    for (std::size_t i = 0; i < std::min(limit, families.families.size()); ++i) write_family(json, families.families[i]);
+    for (std::size_t i = 0; i < std::min(limit, families.families.size()); ++i)
+      write_family(json, families.families[i]);
     json.EndArray();
     json.EndObject();
   });

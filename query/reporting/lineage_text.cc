@@ -10,8 +10,8 @@
 namespace gallipot {
 namespace {
 
-constexpr std::size_t most_changes = 12;     // shown of one kin
-constexpr std::size_t most_of_a_change = 60; // columns
+constexpr std::size_t most_changes = 12;      // shown of one kin
+constexpr std::size_t most_of_a_change = 60;  // columns
 
 /// "The Virginia Housewife, 1860, p. 134".
 std::string where(const Citation& citation) {
@@ -39,8 +39,7 @@ std::string shortened(const std::string& words) {
 
 std::string change_line(const Change& change) {
   std::string out = change.stuff.empty() ? std::string() : change.stuff + ": ";
-  if (change.kind == Change::Kind::moved)
-    return "moved: " + shortened(change.was.empty() ? change.is : change.was);
+  if (change.kind == Change::Kind::moved) return "moved: " + shortened(change.was.empty() ? change.is : change.was);
   if (change.was.empty()) return out + "+ " + shortened(change.is);
   if (change.is.empty()) return out + "- " + shortened(change.was);
   return out + shortened(change.was) + " -> " + shortened(change.is);
@@ -48,8 +47,8 @@ std::string change_line(const Change& change) {
 
 std::string changes_text(const std::vector<Change>& changes, const TextStyle& style) {
   if (changes.empty()) return paragraph("Word for word the same.", style.width, "       ");
-  const auto amounts = std::count_if(changes.begin(), changes.end(),
-                                     [](const Change& c) { return c.kind == Change::Kind::amount; });
+  const auto amounts =
+      std::count_if(changes.begin(), changes.end(), [](const Change& c) { return c.kind == Change::Kind::amount; });
   std::string out = paragraph(fmt::format("{} changed, {} of them amounts:",
                                           changes.size() == 1 ? "1 place" : fmt::format("{} places", changes.size()),
                                           amounts == 0 ? "none" : std::to_string(amounts)),
@@ -63,9 +62,10 @@ std::string changes_text(const std::vector<Change>& changes, const TextStyle& st
 std::string kin_text(const Kin& kin, const Shelf& shelf, const TextStyle& style, bool taken_over) {
   std::string out = paragraph(fmt::format("{}   {}", titled(shelf, kin.id), kin.id), style.width, "  - ");
   out += paragraph(place(shelf, kin.id), style.width, "       ");
-  std::string how = fmt::format("{}: {} of {} words stand in {}; {} of {} words in {}", kin.copy ? "Copied" : "Revised",
-                                percent(kin.verbatim), taken_over ? "its" : "this recipe's", taken_over ? "this" : "it",
-                                percent(kin.of_earlier), taken_over ? "this recipe's" : "its", taken_over ? "it" : "this");
+  std::string how =
+      fmt::format("{}: {} of {} words stand in {}; {} of {} words in {}", kin.copy ? "Copied" : "Revised",
+                  percent(kin.verbatim), taken_over ? "its" : "this recipe's", taken_over ? "this" : "it",
+                  percent(kin.of_earlier), taken_over ? "this recipe's" : "its", taken_over ? "it" : "this");
   if (kin.same_author) how += "; the same author";
   out += paragraph(how + ".", style.width, "       ");
   out += paragraph(kin.order.why, style.width, "       ");
@@ -114,8 +114,9 @@ std::string tree(const Stemma& stemma, const std::string& of, const TextStyle& s
 }  // namespace
 
 std::string lineage_as_text(const Lineage& lineage, const Shelf& shelf, const TextStyle& style) {
-  std::string out = paragraph(
-      fmt::format("Lineage of {} ({}), {}", titled(shelf, lineage.of), lineage.of, place(shelf, lineage.of)), style.width);
+  std::string out =
+      paragraph(fmt::format("Lineage of {} ({}), {}", titled(shelf, lineage.of), lineage.of, place(shelf, lineage.of)),
+                style.width);
   if (!lineage.note.empty()) out += paragraph(lineage.note, style.width);
   if (lineage.first && *lineage.first != lineage.of)
     out += paragraph(fmt::format("First witness: {} ({}), {}. {}", titled(shelf, *lineage.first), *lineage.first,
@@ -123,12 +124,11 @@ std::string lineage_as_text(const Lineage& lineage, const Shelf& shelf, const Te
                      style.width);
   else if (lineage.note.empty())
     out += paragraph(lineage.first_why, style.width);
-  const auto undecided = std::find_if(lineage.earlier.begin(), lineage.earlier.end(), [](const Kin& kin) {
-    return kin.order.which == Order::Which::undecided;
-  });
+  const auto undecided = std::find_if(lineage.earlier.begin(), lineage.earlier.end(),
+                                      [](const Kin& kin) { return kin.order.which == Order::Which::undecided; });
   out += section("Earlier witnesses", {lineage.earlier.begin(), undecided}, shelf, style, false);
-  out += section("Kin of which the dates do not say whether they are earlier", {undecided, lineage.earlier.end()}, shelf,
-                 style, false);
+  out += section("Kin of which the dates do not say whether they are earlier", {undecided, lineage.earlier.end()},
+                 shelf, style, false);
   out += section("Taken over by", lineage.later, shelf, style, true);
   if (!lineage.in_same_book.empty()) {
     out += "\nIn the same book, and so no witness to it\n";

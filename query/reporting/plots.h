@@ -10,13 +10,13 @@
 namespace gallipot {
 
 /// A name that witnesses go by, in plain lower case, and who bears it: "walnut ketchup".
-struct NameUsed {
+struct NameBorne {
   std::string name;
   Places witnesses;
 };
 
 /// By first year, then by letter. Words that only frame a title ("to make", "another way", "no. 2") are left off.
-std::vector<NameUsed> names_used(const Comparison& comparison);
+std::vector<NameBorne> names_used(const Comparison& comparison);
 
 /// Witnesses along the years, a line a name. Empty where fewer than two are dated.
 std::string timeline_plot(const Comparison& comparison);

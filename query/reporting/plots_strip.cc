@@ -13,7 +13,7 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t most_bands = 28;
-constexpr double width = 900, left = 190, right = 90, letter = 11;
+constexpr double width = 900, left = 190, right = 90, letter = 11, head = 24;
 constexpr std::size_t most_labelled = 12;  // amounts in a band, each with its siglum
 
 struct Shown {
@@ -99,7 +99,7 @@ std::string strip_plot(const Comparison& comparison) {
   const auto [low, high] = ends(bands);
   if (!(low > 0)) return {};
   const LogScale x(low / 1.1, high * 1.1, left, width - right);
-  double bottom = 10;
+  double bottom = head;
   std::size_t odd = 0;
   for (const Shown& band : bands) {
     bottom += height_of(band);
@@ -107,11 +107,12 @@ std::string strip_plot(const Comparison& comparison) {
   }
   Drawing drawing(width, bottom + 44);
   x.ticks([&](double value) {
-    drawing.line(x(value), 10, x(value), bottom, "grid");
+    drawing.line(x(value), head, x(value), bottom, "grid");
+    drawing.text(x(value), head - 8, fmt::format("{:g}", value), "soft", Drawing::Anchor::middle);
     drawing.text(x(value), bottom + 16, fmt::format("{:g}", value), "soft", Drawing::Anchor::middle);
   });
   drawing.text((left + width - right) / 2, bottom + 36, axis_words(comparison), "soft", Drawing::Anchor::middle);
-  double top = 10;
+  double top = head;
   for (const Shown& band : bands) {
     draw_band(drawing, comparison, band, x, top);
     top += height_of(band);

@@ -67,14 +67,14 @@ struct Band {
 
 }  // namespace
 
-std::vector<NameUsed> names_used(const Comparison& comparison) {
+std::vector<NameBorne> names_used(const Comparison& comparison) {
   std::map<std::string, Places> by_name;
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w)
     by_name[name_of(comparison.witnesses[w].recipe)].push_back(w);
-  std::vector<NameUsed> out;
+  std::vector<NameBorne> out;
   for (auto& [name, places] : by_name) out.push_back({name, std::move(places)});
   std::stable_sort(out.begin(), out.end(),
-                   [](const NameUsed& a, const NameUsed& b) { return a.witnesses.front() < b.witnesses.front(); });
+                   [](const NameBorne& a, const NameBorne& b) { return a.witnesses.front() < b.witnesses.front(); });
   return out;
 }
 
@@ -91,9 +91,9 @@ std::string timeline_plot(const Comparison& comparison) {
   const double from = std::floor(first / 10.0) * 10, to = std::max(from + 10, std::ceil((last + 1) / 10.0) * 10);
   const auto x = [&](double year) { return left + (year - from) / (to - from) * (width - left - right); };
 
-  std::vector<NameUsed> names = names_used(comparison);
+  std::vector<NameBorne> names = names_used(comparison);
   if (names.size() > most_lines) {  // the rest stand on one line together
-    NameUsed rest{"other names", {}};
+    NameBorne rest{"other names", {}};
     for (std::size_t i = most_lines - 1; i < names.size(); ++i)
       rest.witnesses.insert(rest.witnesses.end(), names[i].witnesses.begin(), names[i].witnesses.end());
     std::sort(rest.witnesses.begin(), rest.witnesses.end());
@@ -102,7 +102,7 @@ std::string timeline_plot(const Comparison& comparison) {
   }
   std::vector<Band> bands;
   std::size_t lines = 0;
-  for (const NameUsed& used : names) {
+  for (const NameBorne& used : names) {
     Band band;
     band.name = used.name;
     for (const std::size_t w : used.witnesses) {

@@ -201,10 +201,57 @@ TEST_F(Program, CompareInTextCsvAndJson) {
   EXPECT_EQ(csv.exit, 0);
   EXPECT_EQ(csv.out.rfind("part,name,merged,witnesses,of,", 0), 0U) << csv.out.substr(0, 80);
   expect_fault(ask("compare", "--dish damson --csv --json"), "cannot be both CSV and JSON");
-  expect_fault(ask("compare", ""), "wants either recipes or a dish");
+  expect_fault(ask("compare", ""), "wants either recipes, or a dish");
   const std::string id = best("damson catsup");
   expect_fault(ask("compare", id + " " + id), "is named twice");
   expect_fault(ask("compare", id + " --basis granite"), "no recipe here has \"granite\"");
+  expect_fault(ask("compare", id + " --dish damson"), "wants either recipes, or a dish");
+  expect_fault(ask("compare", "nobody-1800/0001"), "nobody-1800/0001");
+  EXPECT_EQ(ask("compare", "--dish zzyzx").exit, 1);
+}
+
+TEST_F(Program, CompareSaysHowItsRecipesWereChosen) {
+  const Ran dish = ask("compare", "--dish 'damson catsup'");
+  EXPECT_NE(dish.out.find("Chosen: "), std::string::npos) << dish.out;
+  const Ran variants = ask("compare", "--variants-of " + best("damson catsup"));
+  EXPECT_EQ(variants.exit, 0) << variants.err;
+  EXPECT_NE(variants.out.find("Chosen: "), std::string::npos) << variants.out;
+  const Ran few = ask("compare", "--dish 'damson catsup' --limit 2 --json");
+  rapidjson::Document json;
+  json.Parse(few.out.c_str());
+  ASSERT_FALSE(json.HasParseError());
+  EXPECT_EQ(json["witnesses"].Size(), 2U);
+  EXPECT_GE(json["chosen"].Size(), 1U);
+  expect_fault(ask("compare", "--variants-of nobody-1800/0001"), "nobody-1800/0001");
+}
+
+TEST_F(Program, CompareWritesAPageAndATableIntoFiles) {
+  const fs::path page = folder_ / "page.html", table = folder_ / "table.csv";
+  const Ran ran =
+      ask("compare", "--dish 'damson catsup' --html '" + page.string() + "' --csv '" + table.string() + "'");
+  EXPECT_EQ(ran.exit, 0) << ran.err;
+  EXPECT_EQ(ran.out, "");
+  const auto bytes = [](const fs::path& path) {
+    std::ifstream in(path, std::ios::binary);
+    return std::string(std::istreambuf_iterator<char>(in), {});
+  };
+  const std::string html = bytes(page);
+  EXPECT_EQ(html.rfind("<!DOCTYPE html>", 0), 0U);
+  EXPECT_NE(html.find("class=\"plot\""), std::string::npos);
+  EXPECT_EQ(html.find("<script"), std::string::npos);
+  EXPECT_EQ(bytes(table), ask("compare", "--dish 'damson catsup' --csv").out);
+  expect_fault(ask("compare", "--dish damson --html '" + (folder_ / "no" / "page.html").string() + "'"),
+               "cannot be written");
+}
+
+TEST_F(Program, CompareShowsWhatItCanOfOneRecipeOrOfUnlikeOnes) {
+  const std::string id = best("damson catsup");
+  const Ran one = ask("compare", id);
+  EXPECT_EQ(one.exit, 0) << one.err;
+  EXPECT_NE(one.out.find("One recipe alone"), std::string::npos) << one.out;
+  const Ran unlike = ask("compare", id + " " + best("sponge cake") + " --basis batch");
+  EXPECT_EQ(unlike.exit, 0) << unlike.err;
+  EXPECT_NE(unlike.out.find("Witnesses"), std::string::npos);
 }
 
 TEST_F(Program, CiteGivesThePlaceAndRefusesWhatIsNotThere) {
@@ -297,6 +344,41 @@ TEST_F(Program, AShelfOfWhichNothingCanBeIndexedIsAFault) {
   const Ran ran = run("index --catalogue '" + list.string() + "' --index '" + (folder_ / "i3").string() + "'");
   EXPECT_EQ(ran.exit, 2) << ran.out << ran.err;
   EXPECT_NE((ran.out + ran.err).find("no-such.txt"), std::string::npos) << ran.out << ran.err;
+}
+
+TEST_F(Program, ADossierIsKeptFromQuestionToBibliography) {
+  const std::string id = best("damson catsup");
+  const std::string at = "--dossiers '" + (folder_ / "dossiers").string() + "' ";
+  const auto dossier = [&](const std::string& words) { return ask("dossier " + words, at); };
+  EXPECT_EQ(dossier("list").exit, 1);
+  EXPECT_EQ(dossier("begin damson --title 'Damson catsup' --question 'How did it keep?'").exit, 0);
+  EXPECT_EQ(dossier("keep damson " + id + " --chosen --reason 'the oldest'").exit, 0);
+  EXPECT_EQ(dossier("note damson " + id + " 'to be shown'").exit, 0);
+  const Ran first = dossier("try damson " + id + " --batch 1/4");
+  EXPECT_EQ(first.exit, 0) << first.err;
+  EXPECT_NE(first.out.find("Trial 1"), std::string::npos) << first.out;
+  const Ran second = dossier("try damson " + id + " --change 'turn the ginger down by a third'");
+  EXPECT_NE(second.out.find("Trial 2"), std::string::npos) << second.out << second.err;
+  EXPECT_EQ(dossier("taste damson 2 'rounder' --verdict 'this one'").exit, 0);
+  EXPECT_EQ(dossier("decide damson 'sloes will do' --about damsons").exit, 0);
+  const Ran shown = dossier("show damson");
+  EXPECT_NE(shown.out.find("to be shown"), std::string::npos) << shown.out << shown.err;
+  EXPECT_NE(shown.out.find("[^1]: "), std::string::npos);
+  EXPECT_NE(dossier("write damson --as bibtex").out.find("@incollection{"), std::string::npos);
+  EXPECT_EQ(dossier("earlier damson").exit, 0);
+  EXPECT_EQ(dossier("list").exit, 0);
+  expect_fault(dossier("show dampson"), "there is no dossier \"dampson\"");
+  expect_fault(dossier("try damson " + id + " --change 'a little less ginger'"), "does not say by how much");
+  expect_fault(dossier("fold damson"), "take one of list");
+  expect_fault(dossier("begin ../damson"), "cannot be the name of a dossier");
+  expect_fault(dossier("keep damson pellowe-1884/9999"), "pellowe-1884");
+}
+
+TEST_F(Program, ARoomForOthersNeedsAnAddressAndAToken) {
+  expect_fault(ask("serve", "--address 0.0.0.0"), "give both --address and --token");
+  expect_fault(ask("serve", "--token abcdefabcdef"), "give both --address and --token");
+  expect_fault(ask("serve", "--address 0.0.0.0 --token short"), "too short");
+  expect_fault(ask("serve", "--port 70000"), "is no port");
 }
 
 }  // namespace

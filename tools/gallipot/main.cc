@@ -33,7 +33,7 @@ int run(int argc, char** argv) {
 
   Work work;
   for (const auto add : {add_index, add_find, add_variants, add_compare, add_lineage, add_families, add_measure, add_cook,
-                         add_shopping, add_cite, add_export, add_check})
+                         add_shopping, add_cite, add_export, add_check, add_dossier, add_serve})
     add(program, work);
 
   const std::vector<std::string> arguments(argv + 1, argv + argc);

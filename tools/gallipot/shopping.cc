@@ -50,7 +50,7 @@ Outcome<Exit> list_shopping(const Asked& asked) {
   }
   const auto opened = open(asked);
   if (!opened) return tl::unexpected(opened.error());
-  const auto yardstick = open_yardstick(asked);
+  const auto yardstick = Yardstick::load(opened->shelf.measures(), asked.tables);
   if (!yardstick) return tl::unexpected(yardstick.error());
   const auto kitchen = Kitchen::load(asked.tables);
   if (!kitchen) return tl::unexpected(kitchen.error());

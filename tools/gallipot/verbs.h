@@ -79,6 +79,8 @@ void add_measure(CLI::App& program, Work& work);
 void add_cook(CLI::App& program, Work& work);
 void add_shopping(CLI::App& program, Work& work);
 void add_check(CLI::App& program, Work& work);
+void add_dossier(CLI::App& program, Work& work);
+void add_serve(CLI::App& program, Work& work);
 
 /// How help is shown.
 std::shared_ptr<CLI::FormatterBase> help_pages();

@@ -53,7 +53,8 @@ bool shows_token(const Request& request, const std::string& token) {
 bool same_secret(const std::string& a, const std::string& b) {
   if (a.size() != b.size() || a.empty()) return false;
   unsigned differ = 0;
-  for (std::size_t i = 0; i < a.size(); ++i) differ |= static_cast<unsigned char>(a[i]) ^ static_cast<unsigned char>(b[i]);
+  for (std::size_t i = 0; i < a.size(); ++i)
+    differ |= static_cast<unsigned char>(a[i]) ^ static_cast<unsigned char>(b[i]);
   return differ == 0;
 }
 
@@ -65,15 +66,15 @@ std::string new_secret() {
 }
 
 const Pairs& guarding_headers() {
-  static const Pairs all = {
-      {"Content-Security-Policy",
-       "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src 'self'; form-action 'self'; "
-       "base-uri 'none'; frame-ancestors 'none'"},
-      {"X-Content-Type-Options", "nosniff"},
-      {"Referrer-Policy", "no-referrer"},
-      {"Cross-Origin-Resource-Policy", "same-origin"},
-      {"Cross-Origin-Opener-Policy", "same-origin"},
-      {"Cache-Control", "no-store"}};
+  static const Pairs all = {{"Content-Security-Policy",
+                             "default-src 'none'; style-src 'self'; script-src 'self'; img-src 'self'; connect-src "
+                             "'self'; form-action 'self'; "
+                             "base-uri 'none'; frame-ancestors 'none'"},
+                            {"X-Content-Type-Options", "nosniff"},
+                            {"Referrer-Policy", "no-referrer"},
+                            {"Cross-Origin-Resource-Policy", "same-origin"},
+                            {"Cross-Origin-Opener-Policy", "same-origin"},
+                            {"Cache-Control", "no-store"}};
   return all;
 }
 

@@ -26,7 +26,8 @@ constexpr std::size_t most_jobs_told = 20;
 /// ".htm" of "Book.HTM"; empty where it is of no kind that the readers take.
 std::string ending_of(const std::string& file_name) {
   std::string ending = fs::path(file_name).extension().string();
-  std::transform(ending.begin(), ending.end(), ending.begin(), [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
+  std::transform(ending.begin(), ending.end(), ending.begin(),
+                 [](char c) { return c >= 'A' && c <= 'Z' ? static_cast<char>(c + 32) : c; });
   if (ending == ".html") return ".htm";
   return ending == ".txt" || ending == ".htm" ? ending : std::string();
 }
@@ -144,7 +145,8 @@ void Indexing::index_now(const Book& book, Job& job) const {
 Outcome<unsigned> Indexing::add_book(Book book, const std::string& file_name, const std::string& bytes) {
   const std::lock_guard adding(adding_);
   const std::string ending = ending_of(file_name);
-  if (ending.empty()) return fault("that is no file that can be read as a book", "give a transcription as .txt or .htm");
+  if (ending.empty())
+    return fault("that is no file that can be read as a book", "give a transcription as .txt or .htm");
   if (bytes.empty()) return fault("the file of the book is empty", "choose the file again");
   std::error_code error;
   fs::create_directories(added_folder(), error);
@@ -159,7 +161,8 @@ Outcome<unsigned> Indexing::add_book(Book book, const std::string& file_name, co
   if (const auto manifest = read_manifest(index_))
     for (const ShelvedBook& one : manifest->books)
       if (one.book.id == book.id)
-        return fault(fmt::format("there is a book \"{}\" on the shelf already", book.id), "give this one another short name");
+        return fault(fmt::format("there is a book \"{}\" on the shelf already", book.id),
+                     "give this one another short name");
   book.file = book.id + ending;
   std::erase_if(books, [&](const Book& one) { return one.id == book.id; });  // one that was refused before
   books.push_back(book);
@@ -220,8 +223,9 @@ std::vector<Job> Indexing::jobs() const {
 
 bool Indexing::busy() const {
   const std::lock_guard lock(mutex_);
-  return std::any_of(jobs_.begin(), jobs_.end(),
-                     [](const Job& job) { return job.state == Job::State::waiting || job.state == Job::State::running; });
+  return std::any_of(jobs_.begin(), jobs_.end(), [](const Job& job) {
+    return job.state == Job::State::waiting || job.state == Job::State::running;
+  });
 }
 
 }  // namespace gallipot::room

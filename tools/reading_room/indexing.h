@@ -1,5 +1,5 @@
-// Books are indexed one after the other behind the readers' backs: a reader keeps the shelf that it has until the new one
-// stands.
+// Books are indexed one after the other behind the readers' backs: a reader keeps the shelf that it has until the new
+// one stands.
 #pragma once
 
 #include <chrono>

@@ -1,6 +1,8 @@
 // The pages and the forms of the room. Each answers one address; routes.cc says which.
 #pragma once
 
+#include "query/comparing/compare.h"
+#include "query/measuring/measure.h"
 #include "tools/reading_room/visit.h"
 
 namespace gallipot::room {
@@ -12,8 +14,17 @@ Outcome<Answer> book_page(const Visit& visit);
 Outcome<Answer> search_page(const Visit& visit);
 Outcome<Answer> recipe_page(const Visit& visit);
 Outcome<Answer> variants_page(const Visit& visit);
+/// The comparison that an address names: id, several times; basis.
+Outcome<Comparison> comparison_asked(const Visit& visit);
 Outcome<Answer> comparison_page(const Visit& visit);
 Outcome<Answer> comparison_csv(const Visit& visit);
+Outcome<Answer> sheet_page(const Visit& visit);
+Outcome<Answer> sheet_calendar(const Visit& visit);
+Outcome<Answer> lineage_page(const Visit& visit);
+Outcome<Answer> borrowings_page(const Visit& visit);
+Outcome<Answer> families_page(const Visit& visit);
+/// The measure that an address names: words, of, year, country, book.
+Outcome<MeasureAnswer> measure_asked(const Visit& visit);
 Outcome<Answer> measures_page(const Visit& visit);
 Outcome<Answer> dossiers_page(const Visit& visit);
 Outcome<Answer> dossier_page(const Visit& visit);
@@ -40,6 +51,9 @@ Outcome<Answer> api_search(const Visit& visit);
 Outcome<Answer> api_recipe(const Visit& visit);
 Outcome<Answer> api_variants(const Visit& visit);
 Outcome<Answer> api_comparison(const Visit& visit);
+Outcome<Answer> api_lineage(const Visit& visit);
+Outcome<Answer> api_sheet(const Visit& visit);
+Outcome<Answer> api_measure(const Visit& visit);
 Outcome<Answer> api_citation(const Visit& visit);
 Outcome<Answer> api_dossiers(const Visit& visit);
 Outcome<Answer> api_dossier(const Visit& visit);

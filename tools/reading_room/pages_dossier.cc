@@ -3,8 +3,7 @@
 
 #include <algorithm>
 
-#include "indexer/correcting/readings.h"
-#include "query/citing/cite.h"
+#include "query/dossier/entries.h"
 #include "query/dossier/keep.h"
 #include "query/dossier/trials.h"
 #include "query/reporting/dossier_report.h"
@@ -15,27 +14,10 @@ namespace {
 
 using Standing = DossierRecipe::Standing;
 
-/// Title, citation and the corrections of the recipes as they stand on the shelf now, for those that are on it.
-void fill_in(Dossier& dossier, const OpenedShelf* reading) {
-  if (reading == nullptr) return;
-  dossier.corrections.clear();
-  for (DossierRecipe& one : dossier.recipes) {
-    const auto recipe = reading->shelf.recipe(one.id);
-    if (!recipe) continue;
-    const Book* book = reading->shelf.book(recipe->book);
-    if (book == nullptr) continue;
-    const Citation citation = cite(*recipe, *book);
-    one.title = citation.title;
-    one.citation = citation.note();
-    for (const PlacedCorrection& placed : corrections_in(*recipe, reading->shelf.corrections()))
-      dossier.corrections.push_back(one.id + ": " + correction_sentence(*placed.correction));
-  }
-}
-
 Outcome<Dossier> change(const Visit& visit, const std::function<Outcome<bool>(Dossier&)>& what) {
   return change_dossier(visit.dossiers(), visit.request.field("dossier"), [&](Dossier& dossier) {
     auto done = what(dossier);
-    if (done) fill_in(dossier, visit.reading);
+    if (done && visit.reading != nullptr) bring_up_to_date(dossier, visit.shelf());
     return done;
   });
 }
@@ -62,19 +44,6 @@ Outcome<std::string> dossier_meant(const Visit& visit) {
   return begun->name;
 }
 
-void put_in(Dossier& dossier, const std::string& id, Standing standing, bool by_hand, const std::string& reason) {
-  DossierRecipe* there = dossier.recipe(id);
-  if (there == nullptr) {
-    there = &dossier.recipes.emplace_back();
-    there->id = id;
-    there->by_hand = by_hand;
-  } else if (there->standing == Standing::chosen && standing == Standing::kept) {
-    standing = Standing::chosen;
-  }
-  there->standing = standing;
-  if (!reason.empty()) there->reason = reason;
-}
-
 std::vector<std::string> parted(const std::string& text) {
   std::vector<std::string> out;
   for (std::size_t at = 0; at < text.size();) {
@@ -98,6 +67,7 @@ Fields recipe_told(const DossierRecipe& one) {
   item.set("struck", one.standing == Standing::struck);
   item.set("standing", standing_name(one.standing));
   item.set("address", address("/recipe", {{"id", one.id}}));
+  item.set("sheet", address("/sheet", {{"id", one.id}}));
   return item;
 }
 
@@ -136,7 +106,8 @@ Outcome<Answer> dossiers_page(const Visit& visit) {
     set(item, "changed", one.changed.substr(0, 10));
     item.set("count", std::to_string(one.recipes));
     item.set("trial_count", std::to_string(one.trials));
-    set(item, "fault", one.fault.empty() ? "" : "It cannot be opened: its file is damaged. An earlier version lies beside it.");
+    set(item, "fault",
+        one.fault.empty() ? "" : "It cannot be opened: its file is damaged. An earlier version lies beside it.");
     items.push_back(std::move(item));
   }
   fields.set("any", !items.empty());
@@ -162,7 +133,8 @@ Outcome<Answer> dossier_page(const Visit& visit) {
     cookable.push_back(recipe_told(one));
     compared.emplace_back("id", one.id);
   }
-  for (auto at = dossier->trials.rbegin(); at != dossier->trials.rend(); ++at) trials.push_back(trial_told(*at, *dossier));
+  for (auto at = dossier->trials.rbegin(); at != dossier->trials.rend(); ++at)
+    trials.push_back(trial_told(*at, *dossier));
   for (const DossierDecision& one : dossier->decisions) {
     Fields item;
     set(item, "date", one.date);
@@ -201,7 +173,8 @@ Outcome<Answer> dossier_export(const Visit& visit) {
 }
 
 Outcome<Answer> take_new_dossier(const Visit& visit) {
-  if (visit.request.field("title").empty()) return fault("the new dossier has no name", "write what it is to be called");
+  if (visit.request.field("title").empty())
+    return fault("the new dossier has no name", "write what it is to be called");
   const auto name = dossier_meant(visit);
   if (!name) return tl::unexpected(name.error());
   return go_to(address("/dossier", {{"name", *name}}));
@@ -233,9 +206,10 @@ Outcome<Answer> take_set(const Visit& visit) {
     for (const auto& [field, reason] : request.form) {  // what was found and not ticked is struck out
       if (!field.starts_with("reason ")) continue;
       const std::string id = field.substr(7);
-      if (std::find(ids.begin(), ids.end(), id) == ids.end() && visit.shelf().recipe(id)) put_in(dossier, id, Standing::struck, false, reason);
+      if (std::find(ids.begin(), ids.end(), id) == ids.end() && visit.shelf().recipe(id))
+        put_in(dossier, id, Standing::struck, false, reason);
     }
-    fill_in(dossier, visit.reading);
+    bring_up_to_date(dossier, visit.shelf());
     return true;
   });
   if (!done) return tl::unexpected(done.error());
@@ -287,8 +261,9 @@ Outcome<Answer> take_trial_words(const Visit& visit) {
   const Request& request = visit.request;
   const auto number = whole_number(request.field("number"));
   const auto done = change(visit, [&](Dossier& dossier) -> Outcome<bool> {
-    const auto at = std::find_if(dossier.trials.begin(), dossier.trials.end(),
-                                 [&](const Trial& one) { return number && one.number == static_cast<unsigned long>(*number); });
+    const auto at = std::find_if(dossier.trials.begin(), dossier.trials.end(), [&](const Trial& one) {
+      return number && one.number == static_cast<unsigned long>(*number);
+    });
     if (at == dossier.trials.end()) return fault("the dossier has no such trial", "open it again");
     at->tasting = request.field("tasting");
     at->verdict = request.field("verdict");

@@ -42,12 +42,16 @@ Fields reading_told(const ComparableRecipe& recipe, std::size_t i, const std::ve
     for (const char* name : {"figure", "unit", "range", "why", "drawn"}) item.set(name, false);
   }
   set(item, "low", one.printed.quantity ? number(one.printed.quantity->low) : "");
-  set(item, "high", one.printed.quantity && one.printed.quantity->high != one.printed.quantity->low ? number(one.printed.quantity->high) : "");
+  set(item, "high",
+      one.printed.quantity && one.printed.quantity->high != one.printed.quantity->low
+          ? number(one.printed.quantity->high)
+          : "");
   set(item, "measure", one.printed.measure);
   set(item, "relation", relation_words(one.printed));
   std::string corrected;
   for (const PlacedCorrection& correction : placed)
-    if (correction.ingredient == i) corrected += (corrected.empty() ? "" : " ") + correction_sentence(*correction.correction);
+    if (correction.ingredient == i)
+      corrected += (corrected.empty() ? "" : " ") + correction_sentence(*correction.correction);
   set(item, "corrected", corrected);
   return item;
 }
@@ -95,14 +99,17 @@ Outcome<Correction> amount_asked(const Request& request, Correction out, const L
   const std::string low = request.field("low"), high = request.field("high");
   if (!low.empty()) {
     const auto from = cooks_number(low), to = high.empty() ? from : cooks_number(high);
-    if (!from || !to) return fault(fmt::format("\"{}\" is no amount", (from ? high : low).substr(0, 40)), "write it as 3, 0.5 or 1 1/2");
+    if (!from || !to)
+      return fault(fmt::format("\"{}\" is no amount", (from ? high : low).substr(0, 40)),
+                   "write it as 3, 0.5 or 1 1/2");
     out.quantity = Range{std::min(*from, *to), std::max(*from, *to)};
   }
   const std::string said = request.field("measure");
   if (!said.empty()) {
     std::uint32_t at = 0;
     if (!lexicon.measure_phrases().find(said, at))
-      return fault(fmt::format("no measure is known as \"{}\"", said.substr(0, 60)), "write it in the singular, such as ounce, teacup or pint");
+      return fault(fmt::format("no measure is known as \"{}\"", said.substr(0, 60)),
+                   "write it in the singular, such as ounce, teacup or pint");
     out.measure = lexicon.measures()[at].name;
   }
   return out;
@@ -134,13 +141,16 @@ Outcome<Correction> correction_asked(const Visit& visit, const ComparableRecipe&
   if (*kind == Correction::Kind::title || *kind == Correction::Kind::no_recipe || *kind == Correction::Kind::joined) {
     out.printed = recipe.recipe.title_printed.empty() ? recipe.recipe.title : recipe.recipe.title_printed;
     out.line = recipe.recipe.line_start;
-    if (*kind == Correction::Kind::title && out.title.empty()) return fault("the new title is empty", "write it as it should stand");
+    if (*kind == Correction::Kind::title && out.title.empty())
+      return fault("the new title is empty", "write it as it should stand");
     return out;
   }
   const auto line = whole_number(request.field("line"));
-  const auto place = gallipot::place_of(recipe.recipe, out.printed, line && *line > 0 ? static_cast<std::uint32_t>(*line) : recipe.recipe.line_start);
+  const auto place = gallipot::place_of(
+      recipe.recipe, out.printed, line && *line > 0 ? static_cast<std::uint32_t>(*line) : recipe.recipe.line_start);
   if (!place)
-    return fault(fmt::format("the words \"{}\" do not stand in this recipe", out.printed.substr(0, 80)), "copy them letter by letter from the print");
+    return fault(fmt::format("the words \"{}\" do not stand in this recipe", out.printed.substr(0, 80)),
+                 "copy them letter by letter from the print");
   out.line = line_of_text(recipe.recipe, place->begin);
   if (*kind == Correction::Kind::amount) return amount_asked(request, std::move(out), visit.lexicon());
   if (*kind == Correction::Kind::ingredient) return ingredient_asked(request, std::move(out), visit.lexicon());
@@ -187,6 +197,8 @@ Outcome<Answer> recipe_page(const Visit& visit) {
     cautions.push_back(std::move(item));
   }
   set_list(fields, "cautions", std::move(cautions));
+  fields.set("sheet", address("/sheet", {{"id", recipe->id}}));
+  fields.set("lineage", address("/lineage", {{"of", recipe->id}}));
   fields.set("variants", address("/variants", {{"of", recipe->id}}));
   fields.set("kept_told", visit.request.asked("told") == "later");
   return page(visit, print.title.empty() ? recipe->id : print.title, "search", "room_recipe", std::move(fields));
@@ -207,8 +219,10 @@ Outcome<Answer> take_correction(const Visit& visit) {
 
 Outcome<Answer> take_withdrawal(const Visit& visit) {
   const auto asked = whole_number(visit.request.field("number"));
-  if (!asked || *asked < 1) return fault("the form does not say which correction", "open the page again and send it from there");
-  const auto gone = withdraw_correction(corrections_beside(visit.room.readers().index()), static_cast<unsigned>(*asked));
+  if (!asked || *asked < 1)
+    return fault("the form does not say which correction", "open the page again and send it from there");
+  const auto gone =
+      withdraw_correction(corrections_beside(visit.room.readers().index()), static_cast<unsigned>(*asked));
   if (!gone) return tl::unexpected(gone.error());
   visit.room.indexing().renew(gone->book, gone->of_cut());
   const std::string back = visit.request.field("id");

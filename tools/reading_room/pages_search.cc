@@ -17,7 +17,9 @@ constexpr std::size_t hits_counted = 200;  ///< for the years
 constexpr std::size_t variants_shown = 60;
 constexpr double near_enough = 0.55;  ///< of the best score: what is ticked to begin with
 
-std::string joined(const std::vector<std::string>& parts, const char* by) { return fmt::format("{}", fmt::join(parts, by)); }
+std::string joined(const std::vector<std::string>& parts, const char* by) {
+  return fmt::format("{}", fmt::join(parts, by));
+}
 
 int year_of_hit(const Shelf& shelf, const std::string& id) {
   const Book* book = shelf.book(std::string_view(id).substr(0, id.find('/')));
@@ -37,15 +39,18 @@ std::string years_drawn(const Shelf& shelf, const std::vector<Hit>& hits, const 
   constexpr int wide = 26, tall = 60;
   std::string bars;
   for (const auto& [decade, count] : decades) {
-    Pairs query = {{"dish", request.asked("dish")}, {"from", std::to_string(decade)}, {"to", std::to_string(decade + 9)}};
+    Pairs query = {
+        {"dish", request.asked("dish")}, {"from", std::to_string(decade)}, {"to", std::to_string(decade + 9)}};
     for (const auto& pair : filter_pairs(request))
       if (pair.first != "from" && pair.first != "to") query.push_back(pair);
     const int high = std::max(3, count * tall / most), x = (decade - first) / 10 * wide;
     const std::string said = fmt::format("{}s: {}", decade, count);
     bars += fmt::format(
-        "<a href=\"{}\" aria-label=\"{}\"><title>{}</title><rect class=\"hit\" x=\"{}\" y=\"0\" width=\"{}\" height=\"{}\"/>"
+        "<a href=\"{}\" aria-label=\"{}\"><title>{}</title><rect class=\"hit\" x=\"{}\" y=\"0\" width=\"{}\" "
+        "height=\"{}\"/>"
         "<rect class=\"bar\" x=\"{}\" y=\"{}\" width=\"{}\" height=\"{}\"/></a>\n",
-        html::escape(address("/search", query)), said, said, x, wide, tall + 14, x + 2, tall + 14 - high, wide - 4, high);
+        html::escape(address("/search", query)), said, said, x, wide, tall + 14, x + 2, tall + 14 - high, wide - 4,
+        high);
   }
   std::string years;
   const int every = columns > 12 ? 50 : columns > 6 ? 20 : 10;
@@ -77,7 +82,8 @@ void add_filter_fields(const Visit& visit, Fields& fields) {
     item.set("book_chosen", std::find(chosen.begin(), chosen.end(), book.id) != chosen.end());
     books.push_back(std::move(item));
   }
-  for (const std::string& country : countries) choices.push_back(country_choice(country, visit.request.asked("country")));
+  for (const std::string& country : countries)
+    choices.push_back(country_choice(country, visit.request.asked("country")));
   set_list(fields, "all_books", std::move(books));
   set_list(fields, "countries", std::move(choices));
   for (const char* name : {"from", "to"}) set(fields, name, visit.request.asked(name));
@@ -137,7 +143,8 @@ Outcome<Answer> search_page(const Visit& visit) {
   fields.set("asked", true);
   fields.set("any", !hits.empty());
   fields.set("shown", std::to_string(hits.size()));
-  fields.set("all", found.hits.size() == hits_counted ? fmt::format("{} or more", hits_counted) : std::to_string(found.hits.size()));
+  fields.set("all", found.hits.size() == hits_counted ? fmt::format("{} or more", hits_counted)
+                                                      : std::to_string(found.hits.size()));
   set(fields, "years", years_drawn(visit.shelf(), wide->hits, visit.request));
   set_list(fields, "hits", std::move(hits));
   set(fields, "suggestion", found.suggestion);
@@ -188,7 +195,8 @@ Outcome<Answer> variants_page(const Visit& visit) {
   }
   // Recipes added by hand stand in the address like the rest of the query.
   for (const std::string& id : visit.request.all_asked("id")) {
-    const auto there = std::find_if(items.begin(), items.end(), [&](const Fields& item) { return item.get("id")->string_value() == id; });
+    const auto there = std::find_if(items.begin(), items.end(),
+                                    [&](const Fields& item) { return item.get("id")->string_value() == id; });
     if (there != items.end()) continue;
     if (auto done = add(id, 1, "added by hand"); !done) return tl::unexpected(done.error());
   }

@@ -20,7 +20,8 @@ std::vector<Fields> commonest_kinds(const Shelf& shelf) {
   const auto end = shelf.database().allterms_end(prefix);
   for (auto at = shelf.database().allterms_begin(prefix); at != end; ++at)
     kinds.emplace_back(at.get_termfreq(), (*at).substr(prefix.size()));
-  std::sort(kinds.begin(), kinds.end(), [](const auto& a, const auto& b) { return a.first != b.first ? a.first > b.first : a.second < b.second; });
+  std::sort(kinds.begin(), kinds.end(),
+            [](const auto& a, const auto& b) { return a.first != b.first ? a.first > b.first : a.second < b.second; });
   if (kinds.size() > dishes_told) kinds.resize(dishes_told);
   std::vector<Fields> out;
   for (const auto& [count, kind] : kinds) {
@@ -100,6 +101,9 @@ Outcome<Answer> shelf_page(const Visit& visit) {
       set(item, "country", book.country);
       const auto count = shelf.database().get_termfreq(schema::term(schema::book, book.id));
       item.set("count", std::to_string(count));
+      const auto statements = shelf.statements(book.id);
+      item.set("stated", std::to_string(statements ? statements->size() : 0));
+      item.set("draws", address("/borrowings", {{"book", book.id}}));
       item.set("address", address("/book", {{"id", book.id}}));
       books.push_back(std::move(item));
     }
@@ -119,7 +123,8 @@ Outcome<Answer> book_page(const Visit& visit) {
   const std::string id = visit.request.asked("id");
   const Book* book = shelf.book(id);
   if (book == nullptr)
-    return nothing_here(visit, {fmt::format("the shelf has no book \"{}\"", id.substr(0, 80)), {}, 0, "choose one from the shelf"});
+    return nothing_here(
+        visit, {fmt::format("the shelf has no book \"{}\"", id.substr(0, 80)), {}, 0, "choose one from the shelf"});
   const std::string term = schema::term(schema::book, id);
   std::vector<std::pair<std::string, Xapian::docid>> order;
   for (auto at = shelf.database().postlist_begin(term); at != shelf.database().postlist_end(term); ++at)
@@ -159,7 +164,8 @@ Outcome<Answer> book_page(const Visit& visit) {
 Outcome<Answer> take_book(const Visit& visit) {
   const Request& request = visit.request;
   const auto file = request.uploads.find("file");
-  if (file == request.uploads.end()) return fault("no file was chosen", "choose the transcription of the book and send the form again");
+  if (file == request.uploads.end())
+    return fault("no file was chosen", "choose the transcription of the book and send the form again");
   Book book;
   book.title = request.field("title");
   if (book.title.empty()) return fault("the book has no title", "write its title as it stands on the title page");

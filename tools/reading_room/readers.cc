@@ -26,7 +26,12 @@ std::string stamp_of(const std::string& path) {
 Outcome<std::unique_ptr<Readers>> Readers::open(const std::string& index, const std::string& tables) {
   auto lexicon = Lexicon::load(tables);
   if (!lexicon) return tl::unexpected(lexicon.error());
-  return std::unique_ptr<Readers>(new Readers(index, tables, std::move(*lexicon)));
+  auto kitchen = Kitchen::load(tables);
+  if (!kitchen) return tl::unexpected(kitchen.error());
+  auto heats = Heats::load(tables);
+  if (!heats) return tl::unexpected(heats.error());
+  return std::unique_ptr<Readers>(
+      new Readers(index, tables, {std::move(*lexicon), std::move(*kitchen), std::move(*heats)}));
 }
 
 std::string Readers::stamp() const {
@@ -52,7 +57,31 @@ Outcome<Readers::Lent> Readers::lend() {
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon_, std::move(*yardstick)}), now);
+  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}),
+              now);
+}
+
+Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
+  const std::lock_guard lock(families_mutex_);
+  const std::string now = stamp();
+  if (families_ && families_stamp_ == now) return families_;
+  auto fresh = families_of(shelf, *lexicon());
+  if (!fresh) return tl::unexpected(fresh.error());
+  families_ = std::make_shared<const Families>(std::move(*fresh));
+  families_stamp_ = now;
+  return families_;
+}
+
+Outcome<std::shared_ptr<const Borrowings>> Readers::borrowings(const Shelf& shelf, const std::string& book) {
+  const std::lock_guard lock(borrowings_mutex_);
+  const std::string now = stamp();
+  if (borrowings_stamp_ != now) borrowings_.clear();
+  borrowings_stamp_ = now;
+  auto& kept = borrowings_[book];
+  if (kept) return kept;
+  auto fresh = borrowings_of(shelf, *lexicon(), book);
+  if (!fresh) return tl::unexpected(fresh.error());
+  return kept = std::make_shared<const Borrowings>(std::move(*fresh));
 }
 
 void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {

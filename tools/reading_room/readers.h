@@ -1,14 +1,19 @@
 // An open shelf for each reader: Xapian's database is not thread-safe, so each request borrows one that no other has.
 #pragma once
 
+#include <map>
 #include <memory>
 #include <mutex>
 #include <string>
 #include <vector>
 
 #include "indexer/lexicon/lexicon.h"
+#include "indexer/measures/heats.h"
 #include "indexer/storing/shelf.h"
 #include "query/comparing/yardstick.h"
+#include "query/cooking/kitchen.h"
+#include "query/grouping/borrowings.h"
+#include "query/grouping/families.h"
 
 namespace gallipot::room {
 
@@ -43,26 +48,51 @@ class Readers {
     Readers* from_;
     std::unique_ptr<OpenedShelf> reading_;
     std::string stamp_;
+    std::mutex families_mutex_;
+    std::shared_ptr<const Families> families_;
+    std::string families_stamp_;
+    std::mutex borrowings_mutex_;
+    std::map<std::string, std::shared_ptr<const Borrowings>> borrowings_;  ///< by book
+    std::string borrowings_stamp_;
   };
 
   /// A shelf as the index, the decisions and the corrections are now. Faults: as Shelf::open.
   Outcome<Lent> lend();
 
-  const std::shared_ptr<const Lexicon>& lexicon() const { return lexicon_; }
+  const std::shared_ptr<const Lexicon>& lexicon() const { return tables_shared_.lexicon; }
+  const Kitchen& kitchen() const { return *tables_shared_.kitchen; }
+  const Heats& heats() const { return *tables_shared_.heats; }
+  /// The families of dishes, worked out once for each state of the index.
+  Outcome<std::shared_ptr<const Families>> families(const Shelf& shelf);
+  /// The borrowings of a book, likewise.
+  Outcome<std::shared_ptr<const Borrowings>> borrowings(const Shelf& shelf, const std::string& book);
+
   const std::string& index() const { return index_; }
   const std::string& tables() const { return tables_; }
 
  private:
-  Readers(std::string index, std::string tables, std::shared_ptr<const Lexicon> lexicon)
-      : index_(std::move(index)), tables_(std::move(tables)), lexicon_(std::move(lexicon)) {}
+  /// What is loaded once and read by all.
+  struct Shared {
+    std::shared_ptr<const Lexicon> lexicon;
+    std::shared_ptr<const Kitchen> kitchen;
+    std::shared_ptr<const Heats> heats;
+  };
+  Readers(std::string index, std::string tables, Shared shared)
+      : index_(std::move(index)), tables_(std::move(tables)), tables_shared_(std::move(shared)) {}
   void take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp);
   std::string stamp() const;
 
   const std::string index_, tables_;
-  const std::shared_ptr<const Lexicon> lexicon_;
+  const Shared tables_shared_;
   std::mutex mutex_;
   std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
-  std::string stamp_;                           ///< of the files when they were opened
+  std::string stamp_;                               ///< of the files when they were opened
+  std::mutex families_mutex_;
+  std::shared_ptr<const Families> families_;
+  std::string families_stamp_;
+  std::mutex borrowings_mutex_;
+  std::map<std::string, std::shared_ptr<const Borrowings>> borrowings_;  ///< by book
+  std::string borrowings_stamp_;
 };
 
 }  // namespace gallipot::room

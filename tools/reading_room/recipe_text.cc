@@ -1,5 +1,5 @@
-// Marks readings in print. Where the words of two readings overlap ("the rind and juice of three lemons") they share one
-// mark.
+// Marks readings in print. Where the words of two readings overlap ("the rind and juice of three lemons") they share
+// one mark.
 #include "tools/reading_room/recipe_text.h"
 
 #include <fmt/format.h>
@@ -64,7 +64,8 @@ std::string mark_markup(const ComparableRecipe& recipe, const Mark& mark, Span s
   const std::string words = html::escape(shown.in(recipe.recipe.text));
   const std::string to = mark.readings.empty() ? "corrections" : fmt::format("reading-{}", mark.readings.front() + 1);
   return fmt::format(
-      "<a class=\"reading{}\" href=\"#{}\" aria-describedby=\"note-{}\">{}</a><span class=\"reading-note\" role=\"tooltip\" "
+      "<a class=\"reading{}\" href=\"#{}\" aria-describedby=\"note-{}\">{}</a><span class=\"reading-note\" "
+      "role=\"tooltip\" "
       "id=\"note-{}\">{}</span>",
       mark.corrections.empty() ? "" : " corrected", to, number, words, number, note_of(recipe, mark));
 }
@@ -128,7 +129,8 @@ std::string relation_words(const Ingredient& one) {
   }
   if (one.per) {
     const bool plain = one.per->measure.empty();
-    add(fmt::format("to every {:.4g} {}{}{}", one.per->quantity, one.per->measure, plain || one.per->of.empty() ? "" : " of ", one.per->of));
+    add(fmt::format("to every {:.4g} {}{}{}", one.per->quantity, one.per->measure,
+                    plain || one.per->of.empty() ? "" : " of ", one.per->of));
   }
   if (one.optional) add("may be left out");
   if (!one.alternative_of.empty()) add("instead of " + one.alternative_of);
@@ -141,7 +143,8 @@ std::string amount_drawn(const Amount& amount) {
   const double scale = (wide - 4) / (amount.high * 1.15);
   const auto x = [&](double value) { return 2 + value * scale; };
   return fmt::format(
-      "<svg class=\"amount\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\" aria-hidden=\"true\"><line class=\"axis\" x1=\"2\" "
+      "<svg class=\"amount\" viewBox=\"0 0 {0} {1}\" width=\"{0}\" height=\"{1}\" aria-hidden=\"true\"><line "
+      "class=\"axis\" x1=\"2\" "
       "y1=\"12\" x2=\"{2}\" y2=\"12\"/><line x1=\"{3:.1f}\" y1=\"6\" x2=\"{4:.1f}\" y2=\"6\"/><line class=\"likely\" "
       "x1=\"{5:.1f}\" y1=\"1\" x2=\"{5:.1f}\" y2=\"11\"/></svg>",
       wide, tall, wide - 2, x(amount.low), x(amount.high), x(amount.likely));

@@ -14,7 +14,8 @@ namespace gallipot::room {
 /// points or steps there.
 std::string marked_text(const ComparableRecipe& recipe, const std::vector<PlacedCorrection>& placed);
 
-/// "half as much as the sugar", "to every quart of liquor", "may be left out"; empty where there is nothing of the kind.
+/// "half as much as the sugar", "to every quart of liquor", "may be left out"; empty where there is nothing of the
+/// kind.
 std::string relation_words(const Ingredient& ingredient);
 
 /// An amount drawn: a thin line from low to high with a tick at the likely value, on a scale of its own from nought.

@@ -35,14 +35,17 @@ Answer json_answer(std::string body, int status) {
 Answer go_to(const std::string& address) { return {303, "text/plain; charset=utf-8", "", {{"Location", address}}}; }
 
 Answer file_answer(std::string type, std::string body, const std::string& file_name) {
-  return {200, std::move(type), std::move(body), {{"Content-Disposition", fmt::format("attachment; filename=\"{}\"", file_name)}}};
+  return {200,
+          std::move(type),
+          std::move(body),
+          {{"Content-Disposition", fmt::format("attachment; filename=\"{}\"", file_name)}}};
 }
 
 std::string in_address(std::string_view text) {
   std::string out;
   for (const char c : text) {
-    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' || c == '.' ||
-                       c == '_' || c == '~' || c == '/';
+    const bool plain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') || (c >= '0' && c <= '9') || c == '-' ||
+                       c == '.' || c == '_' || c == '~' || c == '/';
     if (plain)
       out += c;
     else

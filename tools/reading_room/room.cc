@@ -21,7 +21,7 @@ struct Route {
   bool needs_shelf;
 };
 
-constexpr std::array<Route, 35> routes = {{
+constexpr std::array<Route, 43> routes = {{
     {"GET", "/", start_page, false},
     {"GET", "/shelf", shelf_page, false},
     {"GET", "/book", book_page, true},
@@ -30,6 +30,11 @@ constexpr std::array<Route, 35> routes = {{
     {"GET", "/variants", variants_page, true},
     {"GET", "/comparison", comparison_page, true},
     {"GET", "/comparison.csv", comparison_csv, true},
+    {"GET", "/sheet", sheet_page, true},
+    {"GET", "/sheet.ics", sheet_calendar, true},
+    {"GET", "/lineage", lineage_page, true},
+    {"GET", "/borrowings", borrowings_page, true},
+    {"GET", "/families", families_page, true},
     {"GET", "/measures", measures_page, true},
     {"GET", "/dossiers", dossiers_page, false},
     {"GET", "/dossier", dossier_page, false},
@@ -41,6 +46,9 @@ constexpr std::array<Route, 35> routes = {{
     {"GET", "/api/recipe", api_recipe, true},
     {"GET", "/api/variants", api_variants, true},
     {"GET", "/api/comparison", api_comparison, true},
+    {"GET", "/api/lineage", api_lineage, true},
+    {"GET", "/api/sheet", api_sheet, true},
+    {"GET", "/api/measure", api_measure, true},
     {"GET", "/api/citation", api_citation, true},
     {"GET", "/api/dossiers", api_dossiers, false},
     {"GET", "/api/dossier", api_dossier, false},
@@ -62,8 +70,11 @@ constexpr std::array<Route, 35> routes = {{
 struct Static {
   std::string_view path, file, type;
 };
-constexpr std::array<Static, 2> statics = {
-    {{"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"}, {"/room.js", "room.js", "text/javascript; charset=utf-8"}}};
+constexpr std::array<Static, 5> statics = {{{"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
+                                            {"/room.css", "room.css", "text/css; charset=utf-8"},
+                                            {"/comparison.css", "comparison.css", "text/css; charset=utf-8"},
+                                            {"/kitchen.css", "kitchen.css", "text/css; charset=utf-8"},
+                                            {"/room.js", "room.js", "text/javascript; charset=utf-8"}}};
 
 bool is_api(const Request& request) { return request.path.starts_with("/api/"); }
 
@@ -93,19 +104,30 @@ Outcome<std::unique_ptr<Room>> Room::open(RoomOptions options) {
   return std::unique_ptr<Room>(new Room(std::move(options), std::move(*readers)));
 }
 
+std::vector<std::string> Room::written_paths() {
+  std::vector<std::string> out;
+  for (const Route& route : routes)
+    if (route.method == "POST") out.emplace_back(route.path);
+  return out;
+}
+
 Answer Room::answer(const Request& request) {
   Answer out;
   try {
     out = checked(request);
   } catch (const Xapian::Error& error) {
     std::fprintf(stderr, "gallipot: the index cannot be read (%s)\n", error.get_msg().c_str());
-    out = problem({request, *this}, {"the index cannot be read just now", {}, 0, "try again; if it stays so, index the shelf again"}, 500);
+    out =
+        problem({request, *this},
+                {"the index cannot be read just now", {}, 0, "try again; if it stays so, index the shelf again"}, 500);
   } catch (const std::exception& error) {
     std::fprintf(stderr, "gallipot: %s\n", error.what());
-    out = problem({request, *this}, {"something went wrong that was not foreseen", {}, 0, "go back and try again"}, 500);
+    out =
+        problem({request, *this}, {"something went wrong that was not foreseen", {}, 0, "go back and try again"}, 500);
   }
   for (const auto& header : guarding_headers()) {
-    const bool set = std::any_of(out.headers.begin(), out.headers.end(), [&](const auto& one) { return one.first == header.first; });
+    const bool set =
+        std::any_of(out.headers.begin(), out.headers.end(), [&](const auto& one) { return one.first == header.first; });
     if (!set) out.headers.push_back(header);
   }
   return out;
@@ -113,14 +135,13 @@ Answer Room::answer(const Request& request) {
 
 Answer Room::checked(const Request& request) {
   const bool by_token = !options_.token.empty();
-  const auto refused = [&](const char* what, const char* mend) {
-    return json_problem({what, {}, 0, mend}, 403);
-  };
+  const auto refused = [&](const char* what, const char* mend) { return json_problem({what, {}, 0, mend}, 403); };
   if (!host_may_ask(request.host, by_token))
     return refused("this host's name is not ours", "ask by the address that \"gallipot serve\" has printed");
   if (by_token && !shows_token(request, options_.token)) {
     if (request.method != "GET" || !same_secret(request.asked("token"), options_.token))
-      return refused("the token is missing", "open the address with ?token= and the token that \"gallipot serve\" was given");
+      return refused("the token is missing",
+                     "open the address with ?token= and the token that \"gallipot serve\" was given");
     Answer in = go_to("/");
     in.headers.emplace_back("Set-Cookie", std::string(token_cookie) + "=" + in_address(options_.token) +
                                               "; HttpOnly; SameSite=Strict; Path=/");

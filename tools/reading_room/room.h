@@ -6,6 +6,7 @@
 
 #include <memory>
 #include <string>
+#include <vector>
 
 #include "tools/reading_room/indexing.h"
 #include "tools/reading_room/readers.h"
@@ -15,8 +16,9 @@ namespace gallipot::room {
 
 struct RoomOptions {
   std::string index;
-  std::string dossiers;   ///< folder of the dossiers; empty: "INDEX.dossiers" beside the index
-  std::string catalogue;  ///< shelf list of the books' files, to read a book again when its cut is corrected; may be empty
+  std::string dossiers;  ///< folder of the dossiers; empty: "INDEX.dossiers" beside the index
+  std::string
+      catalogue;  ///< shelf list of the books' files, to read a book again when its cut is corrected; may be empty
   std::string tables;
   std::string token;  ///< what a request from another machine must show; empty: loopback only, and none is asked
 };
@@ -28,6 +30,9 @@ class Room {
 
   /// Never throws. Checks who asks before anything else.
   Answer answer(const Request& request);
+
+  /// The addresses to which forms are posted.
+  static std::vector<std::string> written_paths();
 
   const RoomOptions& options() const { return options_; }
   Readers& readers() { return *readers_; }

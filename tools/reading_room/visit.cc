@@ -21,7 +21,8 @@ struct Part {
   const char* address;
   const char* words;
 };
-constexpr std::array<Part, 4> parts = {{{"search", "/search", "Search"},
+constexpr std::array<Part, 5> parts = {{{"search", "/search", "Search"},
+                                        {"families", "/families", "Dishes"},
                                         {"shelf", "/shelf", "Shelf"},
                                         {"measures", "/measures", "Measures"},
                                         {"dossiers", "/dossiers", "Dossiers"}}};
@@ -91,7 +92,8 @@ Fields fields_of(const Visit& visit) {
   return out;
 }
 
-Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status) {
+Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status,
+            const std::string& style) {
   Fields fields;
   fields.set("title", title);
   fields.set("body", body);
@@ -105,6 +107,13 @@ Answer page(const Visit& visit, const std::string& title, std::string_view here,
     items.push_back(std::move(item));
   }
   set_list(fields, "parts", std::move(items));
+  std::vector<Fields> styles;
+  if (!style.empty()) {
+    Fields item;
+    item.set("style_address", "/" + style);
+    styles.push_back(std::move(item));
+  }
+  set_list(fields, "styles", std::move(styles));
   fields.set("version", GALLIPOT_VERSION);
   Answer out;
   out.status = status;
@@ -112,8 +121,9 @@ Answer page(const Visit& visit, const std::string& title, std::string_view here,
   return out;
 }
 
-Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields) {
-  return page(visit, title, here, html::render(form, std::move(fields)));
+Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields,
+            const std::string& style) {
+  return page(visit, title, here, html::render(form, std::move(fields)), 200, style);
 }
 
 Answer problem(const Visit& visit, const Fault& fault, int status) {
@@ -121,7 +131,8 @@ Answer problem(const Visit& visit, const Fault& fault, int status) {
   fields.set("what", capital(fault.what));
   set(fields, "mend", capital(fault.mend));
   set(fields, "line", fault.line > 0 ? std::to_string(fault.line) : "");
-  return page(visit, status == 404 ? "Not here" : "That did not work", "", html::render("room_problem", std::move(fields)), status);
+  return page(visit, status == 404 ? "Not here" : "That did not work", "",
+              html::render("room_problem", std::move(fields)), status);
 }
 
 Answer json_problem(const Fault& fault, int status) {
@@ -159,7 +170,8 @@ Outcome<Filter> filter_of(const Visit& visit) {
   for (char& c : out.country)
     if (c >= 'a' && c <= 'z') c = static_cast<char>(c - 32);
   if (!out.country.empty() && out.country.size() != 2)
-    return fault(fmt::format("\"{}\" is no country's two letters", out.country.substr(0, 40)), "choose one from the list");
+    return fault(fmt::format("\"{}\" is no country's two letters", out.country.substr(0, 40)),
+                 "choose one from the list");
   out.books = visit.request.all_asked("book");
   for (const std::string& book : out.books)
     if (visit.shelf().book(book) == nullptr)

@@ -5,6 +5,7 @@
 #include <string>
 #include <string_view>
 
+#include "query/citing/cite.h"
 #include "query/dossier/dossier.h"
 #include "query/finding/find.h"
 #include "query/reporting/html.h"
@@ -25,10 +26,12 @@ struct Visit {
 };
 
 /// A page in the room's frame. `here` is the part of the room that it belongs to: "search", "shelf", "measures",
-/// "dossiers"; empty for none.
-Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body, int status = 200);
+/// "dossiers"; empty for none. `style` is a style sheet of its own, beside those of the room.
+Answer page(const Visit& visit, const std::string& title, std::string_view here, const std::string& body,
+            int status = 200, const std::string& style = {});
 /// The same from a template.
-Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields);
+Answer page(const Visit& visit, const std::string& title, std::string_view here, std::string_view form, Fields fields,
+            const std::string& style = {});
 
 /// Fields that any template may use: the secret of the room's forms, the dossiers there are.
 Fields fields_of(const Visit& visit);

@@ -83,6 +83,21 @@ TEST_F(CorrectedIndex, AnIngredientIsSearchedByOnceTheBookIsRenewedAndStaysSoWhe
   EXPECT_FALSE(renew_book("oak", index(), lexicon()).has_value());
 }
 
+TEST_F(CorrectedIndex, WhatABookSaysOfItsMeasuresOutlivesItsRenewal) {
+  Book larch = book("larch", 5);
+  const std::string whole = read("larch.htm");
+  write("larch.htm", whole.substr(0, whole.find("<h3>")) +
+                         "<h3>TABLE OF MEASURES</h3>\n<p>Two wineglasses make one gill.</p>\n<p>Four "
+                         "gills make one pint.</p>\n" +
+                         whole.substr(whole.find("<h3>")));
+  ASSERT_TRUE(build({larch}));
+  const auto before = Shelf::open(index())->statements("larch").value();
+  ASSERT_FALSE(before.empty());
+  ASSERT_TRUE(renew_book("larch", index(), lexicon()).has_value());
+  EXPECT_EQ(Shelf::open(index())->statements("larch").value().size(), before.size());
+  EXPECT_EQ(findings(Shelf::open(index())), "");
+}
+
 TEST_F(CorrectedIndex, ACutIsPutRightWhenTheBookIsIndexedAndIdsStay) {
   ASSERT_TRUE(build({book("larch", 5)}));
   const auto third = recipe("larch/0003"), fourth = recipe("larch/0004");
