@@ -81,7 +81,7 @@ bool stands_in(const WordRow& row, std::uint32_t first, std::uint32_t count, con
          std::search(other.words.begin(), other.words.end(), begin, begin + count) != other.words.end();
 }
 
-Change change_of(const Printed& source, const Printed& witness, Change change) {
+Change change_of(const PrintedText& source, const PrintedText& witness, Change change) {
   change.was_at = span_of(source.row, change.was_word, change.was_words);
   change.is_at = span_of(witness.row, change.is_word, change.is_words);
   change.was = change.was_at.in(source.recipe.recipe.text);
@@ -100,7 +100,7 @@ Change change_of(const Printed& source, const Printed& witness, Change change) {
 
 }  // namespace
 
-std::vector<Change> changes_between(const Printed& source, const Printed& witness) {
+std::vector<Change> changes_between(const PrintedText& source, const PrintedText& witness) {
   auto pairs = common_row(source.row, witness.row).pairs;
   pairs.emplace_back(static_cast<std::uint32_t>(source.row.size()), static_cast<std::uint32_t>(witness.row.size()));
   std::vector<Change> out;

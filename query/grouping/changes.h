@@ -25,7 +25,7 @@ struct Change {
 };
 
 /// A recipe with its row of words, for `changes_between`.
-struct Printed {
+struct PrintedText {
   const ComparableRecipe& recipe;
   const WordRow& row;
 };
@@ -34,7 +34,7 @@ struct Printed {
 /// spelling; so the changes applied to the source give the witness (see `applied`).
 /// By the longest row of words that both have in the same order, weighed by what they tell (Needleman and Wunsch 1970
 /// with nothing paid for gaps). Texts are read up to 4000 words.
-std::vector<Change> changes_between(const Printed& source, const Printed& witness);
+std::vector<Change> changes_between(const PrintedText& source, const PrintedText& witness);
 
 /// The row of the source with the changes made: numbers of words. For checking.
 std::vector<std::uint32_t> applied(const std::vector<Change>& changes, const WordRow& source, const WordRow& witness);

@@ -40,7 +40,7 @@ void add_changes(const Asked& asked, std::vector<Kin>& all, const std::vector<Fo
         std::find_if(found.begin(), found.end(), [&](const FoundKin& one) { return one.text->id == kin.id; });
     const auto recipe = asked.shelf.unweighed(at->docid);
     if (!recipe) continue;
-    const Printed other{*recipe, at->text->row}, own{asked.recipe, asked.text->row};
+    const PrintedText other{*recipe, at->text->row}, own{asked.recipe, asked.text->row};
     const bool taken_over = kin.order.which == Order::Which::second;
     kin.changes = amounts_first(taken_over ? changes_between(own, other) : changes_between(other, own));
   }

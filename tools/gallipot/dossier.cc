@@ -141,7 +141,7 @@ Done taste(const Asked& asked, const Opened& opened) {
 Done show(const Asked& asked, const Opened& opened, bool whole) {
   const auto dossier = open_dossier(asked.dossiers, asked.name);
   if (!dossier) return tl::unexpected(dossier.error());
-  const auto yardstick = open_yardstick(asked);
+  const auto yardstick = Yardstick::load(opened.shelf.measures(), asked.tables);
   if (!yardstick) return tl::unexpected(yardstick.error());
   const auto exported = export_dossier(*dossier, opened.shelf, *yardstick,
                                        whole        ? asked.as

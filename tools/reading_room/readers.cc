@@ -50,15 +50,16 @@ Outcome<Readers::Lent> Readers::lend() {
     if (!idle_.empty()) {
       auto reading = std::move(idle_.back());
       idle_.pop_back();
-      return Lent(*this, std::move(reading), now);
+      return Outcome<Lent>(tl::in_place, *this, std::move(reading), now);
     }
   }
   auto shelf = Shelf::open(index_, {tables_, {}, {}});
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Lent(*this, std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}),
-              now);
+  return Outcome<Lent>(
+      tl::in_place, *this,
+      std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}), now);
 }
 
 Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
