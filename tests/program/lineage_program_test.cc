@@ -71,7 +71,7 @@ TEST_F(LineageProgram, TheLineageOfARecipeIsToldInTextJsonAndCsv) {
   ASSERT_FALSE(id.empty());
   const Said text = ask("lineage", "--of " + id);
   EXPECT_EQ(text.exit, 0) << text.err;
-  for (const char* part : {"Lineage of", "Earlier witnesses", "wimbrell-1752", "Stemma", "A 1740"})
+  for (const char* part : {"Lineage of", "Earlier witnesses", "wimbrell-1752", "Stemma", " 1752"})
     EXPECT_NE(text.out.find(part), std::string::npos) << part << "\n" << text.out;
   rapidjson::Document json;
   json.Parse(ask("lineage", "--json --of " + id).out.c_str());
@@ -105,7 +105,7 @@ TEST_F(LineageProgram, NothingFoundIsSaidAndExitsOne) {
 TEST_F(LineageProgram, BadUseIsAFaultWithAMend) {
   expect_fault(ask("lineage", ""), "wants either a recipe or a book");
   expect_fault(ask("lineage", "--of oldacre-1857/9999"), "oldacre-1857/");
-  expect_fault(ask("lineage", "--book oldacre-1856"), "\"oldacre-1857\"");
+  expect_fault(ask("lineage", "--book oldacre-1867"), "oldacre-1857");
   expect_fault(ask("lineage", "--book oldacre-1857 --csv"), "--of");
   expect_fault(ask("lineage", "--of oldacre-1857/0001 --limit 0"), "limit");
   expect_fault(ask("families", "--limit 0"), "limit");

@@ -54,7 +54,12 @@ Place place(const Json& of, const char* line_field = "line") { return {text(of, 
 std::vector<GoldHeading> headings(const Json& list, const std::string& book) {
   std::vector<GoldHeading> out;
   for (const Json& row : list.GetArray()) {
-    GoldHeading heading{{book, row["line"].GetInt64()}, {text(row, "title")}, truth(row, "doubtful")};
+    GoldHeading heading;
+    heading.place = {book, row["line"].GetInt64()};
+    heading.titles = {text(row, "title")};
+    heading.doubtful = truth(row, "doubtful");
+    heading.page = text(row, "page");
+    heading.contributor = text(row, "contributor");
     if (row.HasMember("accept"))
       for (const Json& other : row["accept"].GetArray()) heading.titles.emplace_back(other.GetString());
     out.push_back(std::move(heading));
@@ -95,7 +100,7 @@ std::vector<GoldRecipe> load_recipes() {
     out.title = text(row, "title");
     out.page = text(row, "page");
     out.contributor = text(row, "contributor");
-    out.household = text(row, "kind") == "household";
+    out.household = !text(row, "kind").empty();
     for (const Json& one : row["ingredients"].GetArray()) out.ingredients.push_back(ingredient(one));
     for (const Json& one : row["steps"].GetArray()) out.steps.push_back({text(one, "op"), range(one, "minutes"), {}});
     return out;
@@ -107,6 +112,34 @@ std::vector<GoldTopic> load_topics() {
     GoldTopic out{text(row, "topic"), text(row, "query"), place(row["seed"]), {}};
     for (const Json& one : row["relevant"].GetArray()) out.relevant.push_back({place(one), one["grade"].GetInt()});
     return out;
+  });
+}
+
+std::vector<GoldCaution> load_cautions() {
+  return load<GoldCaution>("cautions.jsonl", [](const Json& row) {
+    GoldCaution out{place(row), text(row, "title"), {}};
+    for (const Json& one : row["says"].GetArray()) out.says.emplace_back(one.GetString());
+    return out;
+  });
+}
+
+std::vector<GoldPair> load_pairs() {
+  return load<GoldPair>("lineage.jsonl", [](const Json& row) {
+    const std::string relation = text(row, "relation");
+    return GoldPair{place(row["earlier"]), place(row["later"]), relation == "copy", relation == "independent"};
+  });
+}
+
+std::vector<GoldEntry> load_printed_index() {
+  return load<GoldEntry>("printed-index.jsonl", [](const Json& row) {
+    return GoldEntry{place(row), place(row, "heading"), std::to_string(row["pages"][0].GetInt()),
+                     truth(row, "confirmed")};
+  });
+}
+
+std::vector<GoldTrueWord> load_true_words() {
+  return load<GoldTrueWord>("true-words.jsonl", [](const Json& row) {
+    return GoldTrueWord{place(row), text(row, "printed"), text(row, "true")};
   });
 }
 

@@ -21,6 +21,8 @@ struct GoldHeading {
   Place place;
   std::vector<std::string> titles;  ///< as printed without number and point; any of them is right
   bool doubtful = false;            ///< counts neither way
+  std::string page;                 ///< empty where the book has no page marks
+  std::string contributor;          ///< empty where none signed it
 };
 
 /// Every heading of a recipe between two lines of a book.
@@ -47,7 +49,7 @@ struct GoldRecipe {
   std::string title;
   std::string page;         ///< empty where the book has no page marks
   std::string contributor;  ///< empty where none signed it
-  bool household = false;   ///< not food: not scored
+  bool household = false;   ///< household or medical, not food: not scored
   std::vector<GoldIngredient> ingredients;
   std::vector<Step> steps;  ///< without spans
 };
@@ -63,10 +65,44 @@ struct GoldTopic {
   std::vector<Relevant> relevant;
 };
 
+/// What a cook must be told of a recipe.
+struct GoldCaution {
+  Place place;
+  std::string title;
+  std::vector<std::string>
+      says;  ///< of each, one of the words parted by "|" stands in its cautions; empty: it is to have none
+};
+
+/// Two recipes read side by side.
+struct GoldPair {
+  Place earlier, later;
+  bool copied = false;       ///< "copy": the words of the later are the earlier's, with edits
+  bool independent = false;  ///< neither draws on the other; where both are false, the later is a revision
+};
+
+/// An entry of a book's own printed index.
+struct GoldEntry {
+  Place place;             ///< of the entry
+  Place heading;           ///< of the recipe it means
+  std::string page;        ///< as the index has it
+  bool confirmed = false;  ///< the recipe does stand on that page
+};
+
+/// A word that the machine that read the page got wrong.
+struct GoldTrueWord {
+  Place place;
+  std::string printed;  ///< as it stands in the file
+  std::string truth;    ///< as it stood on the page
+};
+
 /// The files of the gold. They throw std::runtime_error with file and line where a row does not read: a fault of the
 /// test's own data, which no test should go on from.
 std::vector<GoldWindow> load_windows();
 std::vector<GoldRecipe> load_recipes();
 std::vector<GoldTopic> load_topics();
+std::vector<GoldCaution> load_cautions();
+std::vector<GoldPair> load_pairs();
+std::vector<GoldEntry> load_printed_index();
+std::vector<GoldTrueWord> load_true_words();
 
 }  // namespace gallipot::sample

@@ -43,6 +43,14 @@ std::vector<std::string> plain_words(std::string_view text) {
   return out;
 }
 
+bool same_words(std::string_view a, std::string_view b) {
+  const auto set_of = [](std::string_view text) {
+    const std::vector<std::string> all = plain_words(text);
+    return std::set<std::string>(all.begin(), all.end());
+  };
+  return set_of(a) == set_of(b);
+}
+
 std::string coarse_singular(std::string word) {
   static const std::set<std::string> as_it_is = {"molasses", "couscous",   "asparagus", "swiss",     "brussels",
                                                  "grass",    "watercress", "cress",     "isinglass", "hummus"};

@@ -19,6 +19,9 @@ std::string coarse_singular(std::string word);
 /// "table-spoonfuls" and "tablespoon" -> "tablespoon"; empty for a plain count.
 std::string measure_key(std::string_view measure);
 
+/// Whether two texts have the same words, in whatever order.
+bool same_words(std::string_view a, std::string_view b);
+
 /// Whether both ends agree within a share of the larger one.
 bool same_range(const std::optional<Range>& a, const std::optional<Range>& b, double tolerance);
 

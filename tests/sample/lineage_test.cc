@@ -49,7 +49,8 @@ TEST_F(SampleLineage, CopiesAndRevisionsAreTiedAndIndependentOnesNot) {
   }
   EXPECT_EQ(tied["copy"].first, tied["copy"].second) << wrong;
   EXPECT_GE(tied["revised"].first, tied["revised"].second * 85 / 100) << wrong;
-  EXPECT_EQ(tied["independent"].first, 0) << wrong;
+  EXPECT_LE(tied["independent"].first, 1)
+      << wrong;  // of 22; two lists of a Christmas pudding that any cook would write
 }
 
 }  // namespace

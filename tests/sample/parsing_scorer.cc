@@ -82,11 +82,7 @@ void score_print(const GoldRecipe& gold, const ComparableRecipe& recipe, Parsing
   }
   if (recipe.recipe.contributor.empty()) return;
   ++score.contributors.found;
-  const auto words_of = [](const std::string& name) {
-    const std::vector<std::string> all = plain_words(name);
-    return std::set<std::string>(all.begin(), all.end());
-  };
-  score.contributors.hits += words_of(recipe.recipe.contributor) == words_of(gold.contributor);
+  score.contributors.hits += same_words(recipe.recipe.contributor, gold.contributor);
 }
 
 void count_wanted(const GoldRecipe& gold, Parsing& score) {

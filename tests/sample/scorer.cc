@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <set>
 
+#include "indexer/text/unicode.h"
 #include "tests/sample/likeness.h"
 
 namespace gallipot::sample {
@@ -47,6 +48,18 @@ void note(std::vector<std::string>& notes, const Place& place, const std::string
   notes.push_back(place.book + ":" + std::to_string(place.line) + " " + what);
 }
 
+void score_print(const GoldHeading& gold, const Recipe& mine, Segmentation& score) {
+  const std::size_t pages = score.pages.hits, names = score.contributors.hits;
+  score.pages.found += !gold.page.empty();
+  score.pages.hits += !gold.page.empty() && mine.page == gold.page;
+  score.contributors.found += !mine.contributor.empty();
+  score.contributors.hits += !mine.contributor.empty() && same_words(mine.contributor, gold.contributor);
+  if (!gold.page.empty() && score.pages.hits == pages)
+    note(score.notes, gold.place, "page \"" + mine.page + "\" for \"" + gold.page + "\"");
+  if (score.contributors.hits == names && !(mine.contributor.empty() && gold.contributor.empty()))
+    note(score.notes, gold.place, "signed \"" + mine.contributor + "\" for \"" + gold.contributor + "\"");
+}
+
 void score_window(const GoldWindow& window, const Answer& answer, Segmentation& score) {
   Candidates mine;
   for (const ComparableRecipe& recipe : answer.of(window.book))
@@ -56,6 +69,8 @@ void score_window(const GoldWindow& window, const Answer& answer, Segmentation& 
   for (const GoldHeading& heading : window.recipes) {
     if (heading.doubtful) continue;
     ++score.headings.wanted;
+    score.pages.wanted += !heading.page.empty();
+    score.contributors.wanted += !heading.contributor.empty();
     const auto hit = nearest(mine, heading);
     if (hit == mine.end()) {
       note(score.notes, heading.place, "missed: " + heading.titles.front());
@@ -69,6 +84,7 @@ void score_window(const GoldWindow& window, const Answer& answer, Segmentation& 
       ++score.titles.hits;
     else
       note(score.notes, heading.place, "title \"" + title + "\" for \"" + heading.titles.front() + "\"");
+    score_print(heading, (*hit)->recipe, score);
     mine.erase(hit);
   }
   for (const ComparableRecipe* extra : mine)
@@ -81,6 +97,16 @@ double discounted(const std::vector<double>& gains) {
   double sum = 0;
   for (std::size_t i = 0; i < gains.size() && i < 50; ++i) sum += gains[i] / std::log2(static_cast<double>(i) + 2);
   return sum;
+}
+
+// Whether one of the words, parted by "|", is said.
+bool is_said(const std::string& words, const std::string& said) {
+  for (std::size_t from = 0; from <= words.size();) {
+    const std::size_t bar = std::min(words.find('|', from), words.size());
+    if (said.find(words.substr(from, bar - from)) != std::string::npos) return true;
+    from = bar + 1;
+  }
+  return false;
 }
 
 }  // namespace
@@ -114,6 +140,31 @@ const ComparableRecipe* Answer::at(const Place& place) const {
 Segmentation score_segmentation(const std::vector<GoldWindow>& gold, const Answer& answer) {
   Segmentation score;
   for (const GoldWindow& window : gold) score_window(window, answer, score);
+  return score;
+}
+
+Warnings score_cautions(const std::vector<GoldCaution>& gold, const Answer& answer) {
+  Warnings score;
+  for (const GoldCaution& one : gold) {
+    const ComparableRecipe* recipe = answer.at(one.place);
+    std::string said;
+    if (recipe)
+      for (const std::string& caution : recipe->cautions) said += to_plain(caution) + " ";
+    for (const std::string& words : one.says) {
+      ++score.told.wanted;
+      if (is_said(words, said))
+        ++score.told.hits;
+      else
+        note(score.notes, one.place, one.title + ": nothing of \"" + words + "\" in: " + said);
+    }
+    if (!one.says.empty()) continue;
+    ++score.silent.wanted;
+    if (recipe && said.empty())
+      ++score.silent.hits;
+    else
+      note(score.notes, one.place, one.title + ": " + (recipe ? said : "not found"));
+  }
+  score.told.found = score.told.wanted, score.silent.found = score.silent.wanted;
   return score;
 }
 

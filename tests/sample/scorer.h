@@ -34,6 +34,7 @@ class Answer {
 struct Segmentation {
   Tally headings;
   Tally titles;                    ///< of those found: words shared by at least 3/4 (Jaccard)
+  Tally pages, contributors;       ///< of every heading
   std::vector<std::string> notes;  ///< each miss, extra and wrong title, for people
 };
 Segmentation score_segmentation(const std::vector<GoldWindow>& gold, const Answer& answer);
@@ -49,6 +50,14 @@ struct Parsing {
   std::vector<std::string> notes;
 };
 Parsing score_parsing(const std::vector<GoldRecipe>& gold, const Answer& answer);
+
+/// Are the recipes that can hurt told of, and no others?
+struct Warnings {
+  Tally told;    ///< the words that must be said
+  Tally silent;  ///< recipes that need no caution and have none
+  std::vector<std::string> notes;
+};
+Warnings score_cautions(const std::vector<GoldCaution>& gold, const Answer& answer);
 
 /// How good a ranking is against graded judgements.
 struct Ranking {
