@@ -2,6 +2,7 @@
 #include "indexer/mining/heats.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "indexer/mining/cues.h"
 #include "indexer/mining/gauged.h"
@@ -143,8 +144,8 @@ void proofs(const Passage& passage, std::vector<Told>& out) {
     one.unit = "proof";
     const auto before = row.hyphen(i - 1) && i >= 2 ? i - 2 : i - 1;
     if (row.is(before, parsing::fraction) && row.tags[before].value < 0.4) {
-      const double n = 1 / row.tags[before].value;
-      one.equals = {static_cast<double>(static_cast<int>(n + 0.5)), static_cast<double>(static_cast<int>(n + 0.5))};
+      const double ordinal = std::round(1 / row.tags[before].value);
+      one.equals = {ordinal, ordinal};
       one.words = {before, i + 1};
     } else if (row.word(before).kind == Word::Kind::number) {
       const auto n = parsing::number_at(row, before);
