@@ -6,16 +6,14 @@
 namespace gallipot {
 namespace {
 
-/// A text whose words, in whatever order, share less than this cannot be kin: the likelihood of the built-in weights
-/// is below a half for any evidence that a recipe can bring.
-constexpr double least_in_common = 0.15;
 constexpr std::size_t of_one_book = 8;  // candidates
 
 std::vector<FoundKin> weighed(KinTexts& texts, const KinText& asked, const std::vector<Xapian::docid>& drawn) {
   std::vector<FoundKin> out;
   for (const auto docid : drawn) {
     auto text = texts.of(docid);
-    if (!text || texts.shelf().book(text->book) == nullptr || most_in_common(*text, asked) < least_in_common) continue;
+    if (!text || texts.shelf().book(text->book) == nullptr) continue;
+    if (built_in_kin_weights().likelihood(most_in_common(*text, asked)) < 0.5) continue;
     Kinship kinship = kinship_of(*text, asked);
     if (kinship.tied()) out.push_back({docid, std::move(text), std::move(kinship)});
   }

@@ -69,7 +69,7 @@ const KinWeights& built_in_kin_weights() {
   return weights;
 }
 
-double most_in_common(const KinText& first, const KinText& second) {
+KinSigns most_in_common(const KinText& first, const KinText& second) {
   const auto bag = [](const WordRow& row) {
     std::vector<std::pair<std::uint32_t, float>> out;
     out.reserve(row.size());
@@ -90,7 +90,8 @@ double most_in_common(const KinText& first, const KinText& second) {
       ++j;
     }
   }
-  return ratio(common, std::min(first.row.tells_all, second.row.tells_all));
+  return {ratio(common, std::min(first.row.tells_all, second.row.tells_all)), std::log1p(common),
+          title_likeness(first.title, second.title)};
 }
 
 Kinship kinship_of(const KinText& first, const KinText& second, const std::vector<bool>& explained,

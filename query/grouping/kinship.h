@@ -52,9 +52,9 @@ Outcome<KinWeights> load_kin_weights(const std::string& overlay_folder = {});
 /// The built-in weights, loaded once.
 const KinWeights& built_in_kin_weights();
 
-/// The most that `kinship_of` could find for telling_of_first or telling_of_second, by the words alone and in any
-/// order: cheap, and no alignment can beat it.
-double most_in_common(const KinText& first, const KinText& second);
+/// The strongest signs that `kinship_of` could find, by the words alone and in any order: cheap, and no alignment can
+/// beat them.
+KinSigns most_in_common(const KinText& first, const KinText& second);
 
 /// Sets two texts side by side. `explained`: words of the second that a better source accounts for; they count a
 /// tenth. Empty: none is.
