@@ -140,7 +140,7 @@ void BookWords::count(std::string_view text) {
     }
     BookWord& word = words_[static_cast<std::size_t>(index)];
     ++word.count;
-    word.capitals += met.capital;
+    word.capitals += met.capital && !met.all_capitals;  // a head in capitals is no row of names
   }
 }
 

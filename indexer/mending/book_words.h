@@ -35,7 +35,7 @@ struct BookWord {
   std::uint32_t offset = 0;
   std::uint16_t length = 0;
   std::uint32_t count = 0;
-  std::uint32_t capitals = 0;  ///< of these, printed with a capital first
+  std::uint32_t capitals = 0;  ///< of these, printed with a capital first and small letters after it
 };
 
 class BookWords {

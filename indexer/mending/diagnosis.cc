@@ -89,7 +89,7 @@ class Patient {
       for (std::size_t d = 0; d < damages; ++d)
         for (int t = 0; t < meaning.times[d]; ++t) expected *= rates_[d];
       double log_misread = std::log(std::min(expected, 1.0));
-      if (n > lavish * expected + 1) log_misread -= (n - lavish * expected - 1) * std::log(n / std::max(expected, 1e-6));
+      if (n > lavish * expected + 1) log_misread -= 2 * std::log(n / (lavish * expected + 1));
       if (log_misread > best) {
         next = best;
         best = log_misread;

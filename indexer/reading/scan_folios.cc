@@ -166,7 +166,8 @@ void take(ScanPage& page, const std::vector<Head>& heads, std::size_t at, bool t
   if (!head.line) return;
   const ScanLine& line = page.lines[*head.line];
   const bool only_folio = !head.folio.empty() && head.letters.empty();
-  const bool running = runs_on(heads, at);
+  // Under the text a page's own last line stands more often than a running foot.
+  const bool running = runs_on(heads, at) && (top || !head.folio.empty() || line.words.size() < 5);
   if (running || only_folio) {
     if (page.folio.empty()) page.folio = head.folio;
   } else if (top || !(is_signature(line) || is_catchword(line, next))) {

@@ -203,7 +203,7 @@ TEST(Faults, AreSentences) {
             "no/such.txt: the book cannot be opened (No such file or directory); see whether the shelf list names it "
             "rightly.");
   EXPECT_EQ(read_book_file("/").error().sentence(),
-            "/: the book cannot be read to its end; see whether the disk is sound.");
+            "/: there are no page images here; put the scans (png, jpg, tif) into this folder.");
 }
 
 TEST(Reading, TheEndingDecidesOnlyWhereTheContentIsOpen) {

@@ -147,9 +147,9 @@ TEST(Tei, HeaderProposesTheSourceBeforeTheElectronicText) {
 TEST(Tei, LinesAreThoseOfTheFile) {
   const ReadBook book = read_tei("\n<p>One\ntwo</p>\n<p>three</p>");
   ASSERT_EQ(book.blocks.size(), 2u);
-  EXPECT_EQ(book.blocks[0].line_start(), 3u);
-  EXPECT_EQ(book.blocks[0].line_end, 4u);
-  EXPECT_EQ(book.blocks[1].line_start(), 5u);
+  EXPECT_EQ(book.blocks[0].line_start(), 4u);
+  EXPECT_EQ(book.blocks[0].line_end, 5u);
+  EXPECT_EQ(book.blocks[1].line_start(), 6u);
 }
 
 TEST(Tei, RefusesWhatIsNotWellFormedWithItsLine) {
