@@ -13,7 +13,7 @@ if (!existsSync(executablePath)) {
   console.log("There is no Chromium here; nothing was checked.");
   process.exit(77);
 }
-const late = setTimeout(() => { console.log("FAILED: the checks took too long"); process.exit(1); }, 240_000);
+const late = setTimeout(() => { console.log("FAILED: the checks took too long"); process.exit(1); }, 420_000);
 
 /** Pages of A4 that a page prints on. */
 async function printed(browser, address, path) {

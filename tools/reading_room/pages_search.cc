@@ -6,6 +6,7 @@
 #include <set>
 
 #include "query/citing/cite.h"
+#include "query/grouping/choice.h"
 #include "query/grouping/variants.h"
 #include "tools/reading_room/pages.h"
 
@@ -15,7 +16,6 @@ namespace {
 constexpr std::size_t hits_shown = 40;
 constexpr std::size_t hits_counted = 200;  ///< for the years
 constexpr std::size_t variants_shown = 60;
-constexpr double near_enough = 0.55;  ///< of the best score: what is ticked to begin with
 
 std::string joined(const std::vector<std::string>& parts, const char* by) {
   return fmt::format("{}", fmt::join(parts, by));
@@ -167,10 +167,16 @@ Outcome<Answer> variants_page(const Visit& visit) {
   if (of.empty() && dish.empty()) return fault("no dish is named", "search for one, or begin at a recipe");
   Fields fields = fields_of(visit);
   std::vector<Fields> items;
-  const auto add = [&](const std::string& id, double share, const std::string& why) -> Outcome<bool> {
+  // Ticked to begin with is what a comparison would take by itself.
+  const auto choice = of.empty() ? chosen_by_dish(visit.shelf(), visit.lexicon(), dish, *filter)
+                                 : chosen_by_recipe(visit.shelf(), visit.lexicon(), of, *filter);
+  std::set<std::string> taken{of};
+  if (choice)
+    for (const Considered& one : choice->taken) taken.insert(one.id);
+  const auto add = [&](const std::string& id, const std::string& why) -> Outcome<bool> {
     auto item = hit_told(visit.shelf(), id, items.size() + 1);
     if (!item) return tl::unexpected(item.error());
-    item->set("in", share >= near_enough);
+    item->set("in", taken.contains(id));
     set(*item, "why", why);
     items.push_back(std::move(*item));
     return true;
@@ -182,23 +188,22 @@ Outcome<Answer> variants_page(const Visit& visit) {
     name = recipe->recipe.title;
     const auto set_found = variants_of(visit.shelf(), visit.lexicon(), of, *filter, variants_shown);
     if (!set_found) return tl::unexpected(set_found.error());
-    if (auto done = add(of, 1, "the recipe itself"); !done) return tl::unexpected(done.error());
-    const double best = set_found->variants.empty() ? 1 : set_found->variants.front().score;
+    if (auto done = add(of, "the recipe itself"); !done) return tl::unexpected(done.error());
     for (const Variant& one : set_found->variants)
-      if (auto done = add(one.id, one.score / best, one.reason); !done) return tl::unexpected(done.error());
+      if (auto done = add(one.id, one.reason); !done) return tl::unexpected(done.error());
   } else {
     const auto found = find(visit.shelf(), visit.lexicon(), {dish}, *filter, variants_shown);
     if (!found) return tl::unexpected(found.error());
-    const double best = found->hits.empty() ? 1 : found->hits.front().score;
     for (const Hit& hit : found->hits)
-      if (auto done = add(hit.id, hit.score / best, joined(hit.why, "; ")); !done) return tl::unexpected(done.error());
+      if (auto done = add(hit.id, joined(hit.why, "; ")); !done) return tl::unexpected(done.error());
   }
   // Recipes added by hand stand in the address like the rest of the query.
   for (const std::string& id : visit.request.all_asked("id")) {
     const auto there = std::find_if(items.begin(), items.end(),
                                     [&](const Fields& item) { return item.get("id")->string_value() == id; });
     if (there != items.end()) continue;
-    if (auto done = add(id, 1, "added by hand"); !done) return tl::unexpected(done.error());
+    taken.insert(id);
+    if (auto done = add(id, "added by hand"); !done) return tl::unexpected(done.error());
   }
   fields.set("name", name);
   fields.set("any", !items.empty());
