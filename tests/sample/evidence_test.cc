@@ -22,8 +22,8 @@ struct GoldStatement {
 };
 
 // The cells between the tabs; an empty one is a cell too.
-std::vector<std::string_view> cells_of(std::string_view line) {
-  std::vector<std::string_view> out;
+std::vector<std::string> cells_of(const std::string& line) {
+  std::vector<std::string> out;
   for (std::size_t from = 0; from <= line.size();) {
     const std::size_t tab = std::min(line.find('\t', from), line.size());
     out.push_back(line.substr(from, tab - from));
