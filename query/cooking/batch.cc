@@ -8,9 +8,9 @@
 #include <cmath>
 #include <map>
 
+#include "indexer/measures/amount.h"
 #include "indexer/parsing/parse.h"
 #include "indexer/text/unicode.h"
-#include "indexer/measures/amount.h"
 #include "query/cooking/bulk.h"
 
 namespace gallipot {

@@ -7,8 +7,8 @@
 #include <cmath>
 #include <set>
 
-#include "indexer/text/words.h"
 #include "indexer/measures/amount.h"
+#include "indexer/text/words.h"
 #include "query/cooking/made.h"
 #include "query/cooking/printed.h"
 

@@ -64,7 +64,7 @@ class Text {
       std::string last = "\"" + printed + "\"";
       if (!remarks.empty()) last += "\n" + remarks;
       std::string wrapped_last;
-      const std::size_t room = style_.width > 96 ? style_.width - 60 : 36;
+      const std::size_t room = style_.width > 98 ? style_.width - 70 : 28;  // so that the table is not parted
       for (const std::string& one : wrapped(last, room)) wrapped_last += (wrapped_last.empty() ? "" : "\n") + one;
       grid.rows.push_back({line.name, amount, range, line.kitchen, wrapped_last});
     }

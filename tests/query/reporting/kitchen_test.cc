@@ -18,7 +18,8 @@ Sheet sheet(const std::string& start = "2027-03-06T09:00") {
   Wanted wanted;
   wanted.start = start;
   return cooked(receipt("Damson Relish & </script> Sauce",
-                        "Take four pounds of damsons, two pounds of loaf sugar, a pint of vinegar, two teaspoonfuls of ginger, "
+                        "Take four pounds of damsons, two pounds of loaf sugar, a pint of vinegar, two teaspoonfuls of "
+                        "ginger, "
                         "and salt to your taste. Boil the damsons half an hour, rub them through a hair sieve, and let "
                         "it stand three days, stirring it every day. Bottle it, and cork it close."),
                 wanted)
