@@ -12,7 +12,7 @@ namespace {
 
 constexpr double for_want = 0.15;    // for want of witnesses, over their number
 constexpr double out_of_line = 2.0;  // times the median, or a part of it
-constexpr double too_vague = 2.5;      // from low to high, to tell another measure by
+constexpr double too_vague = 2.5;    // from low to high, to tell another measure by
 constexpr std::size_t enough_to_judge = 3;
 constexpr std::size_t enough_for_percentiles = 5;
 

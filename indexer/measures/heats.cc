@@ -18,8 +18,9 @@ std::optional<double> number(std::string_view cell) {
 
 std::optional<Heat::Kind> kind_named(std::string_view name) {
   using enum Heat::Kind;
-  for (const auto& [word, kind] : {std::pair{"oven", oven}, std::pair{"water", water}, std::pair{"fat", fat},
-                                   std::pair{"sugar", sugar}, std::pair{"spirit", spirit}, std::pair{"vinegar", vinegar}})
+  for (const auto& [word, kind] :
+       {std::pair{"oven", oven}, std::pair{"water", water}, std::pair{"fat", fat}, std::pair{"sugar", sugar},
+        std::pair{"spirit", spirit}, std::pair{"vinegar", vinegar}})
     if (name == word) return kind;
   return std::nullopt;
 }

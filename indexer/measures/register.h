@@ -53,9 +53,9 @@ struct Reading {
   Amount amount;                      ///< as Register::amount gives it
   std::optional<Amount> millilitres;  ///< the same as a volume, and as a weight, where that can be told
   std::optional<Amount> grams;
-  std::vector<Attestation> witnesses;    ///< those heard; empty for a legal measure
-  std::vector<std::string> sources;  ///< of the rows of the tables that it rests on
-  std::optional<Decision> decision;  ///< where that ruled
+  std::vector<Attestation> witnesses;  ///< those heard; empty for a legal measure
+  std::vector<std::string> sources;    ///< of the rows of the tables that it rests on
+  std::optional<Decision> decision;    ///< where that ruled
 };
 
 /// What is laid over the general tables: first what books say of their own measures, then what the cook has decided.

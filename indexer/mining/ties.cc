@@ -190,7 +190,8 @@ Tie by_share(const Gap& g, Setting setting) {
   while (last > g.begin && (last == g.end || g.row().is(last, parsing::definite | parsing::article | parsing::each)))
     --last;
   if (g.end == g.begin || !(g.passage.cues(last) & share)) return Tie::none;
-  if (g.a.counted || !g.b.one || g.row().is(g.b.at.end, parsing::of_word) || !g.b.of.empty() || !g.a.of.empty()) return Tie::none;
+  if (g.a.counted || !g.b.one || g.row().is(g.b.at.end, parsing::of_word) || !g.b.of.empty() || !g.a.of.empty())
+    return Tie::none;
   if (last > g.a.at.end + 2) return Tie::none;
   const bool bulk = g.a.vagueness == 0 && (g.b.measure == "bushel" || g.b.measure == "peck" || g.b.measure == "barrel");
   if (!setting.tabular && !setting.stated && !bulk && !weighed_before(g)) return Tie::none;

@@ -31,7 +31,7 @@ struct BookReport {
   std::vector<Fault> doubts;
   std::vector<DoubtfulRecipe> in_doubt;
   std::vector<Proposal> proposals;  ///< what the file says of the book where the shelf list is silent; not used
-  std::string refused;  ///< why the book was not indexed, as a sentence; empty when it was
+  std::string refused;              ///< why the book was not indexed, as a sentence; empty when it was
 };
 
 /// How far the work is, for a progress line.

@@ -35,9 +35,9 @@ struct MeasureAnswer {
   Range quantity{1, 1};
   std::string measure, size, of;  ///< as read; `of` under the lexicon's name
   Reading reading;
-  std::string us, metric;         ///< by the spoons and cups of today; empty where there is no volume
-  const Heat* heat = nullptr;     ///< lives as long as the Heats
-  std::optional<Extent> range;    ///< of the heat; nothing where none of its witnesses is of that place and time
+  std::string us, metric;       ///< by the spoons and cups of today; empty where there is no volume
+  const Heat* heat = nullptr;   ///< lives as long as the Heats
+  std::optional<Extent> range;  ///< of the heat; nothing where none of its witnesses is of that place and time
   std::string why;
 
   /// The question as the register takes it. Views into this answer.

@@ -11,8 +11,8 @@ namespace {
 std::string figure(double value) { return fmt::format("{:.6g}", value); }
 
 std::vector<std::string> heading(const Comparison& comparison) {
-  std::vector<std::string> out{"part", "name", "merged", "witnesses", "of", "amounts", "median", "lower quartile",
-                               "upper quartile", "least", "most", "spread", "unit", "note"};
+  std::vector<std::string> out{"part",           "name",           "merged", "witnesses", "of",     "amounts", "median",
+                               "lower quartile", "upper quartile", "least",  "most",      "spread", "unit",    "note"};
   for (const Witness& witness : comparison.witnesses) {
     std::string who = witness.siglum;
     if (witness.recipe.year > 0) who += fmt::format(" {}", witness.recipe.year);
@@ -52,12 +52,16 @@ std::string comparison_as_csv(const Comparison& comparison) {
   std::string out = csv_record(heading(comparison));
   const std::string all = std::to_string(comparison.witnesses.size());
   for (const Row& row : comparison.rows) {
-    std::vector<std::string> record{"ingredient", row.name, sorts_words(comparison, row), std::to_string(row.witnesses),
-                                    all, std::to_string(row.measured)};
+    std::vector<std::string> record{"ingredient",
+                                    row.name,
+                                    sorts_words(comparison, row),
+                                    std::to_string(row.witnesses),
+                                    all,
+                                    std::to_string(row.measured)};
     if (row.median)
-      record.insert(record.end(), {figure(row.median->likely), figure(row.median->low), figure(row.median->high),
-                                   figure(row.least), figure(row.most), row.spread > 0 ? figure(row.spread) : "",
-                                   unit_name(row.median->unit)});
+      record.insert(record.end(),
+                    {figure(row.median->likely), figure(row.median->low), figure(row.median->high), figure(row.least),
+                     figure(row.most), row.spread > 0 ? figure(row.spread) : "", unit_name(row.median->unit)});
     else
       record.insert(record.end(), 7, {});
     record.push_back(row.note);
@@ -67,8 +71,8 @@ std::string comparison_as_csv(const Comparison& comparison) {
   for (const StepRow& row : comparison.steps) {
     std::vector<std::string> record{"step", row.op, "", std::to_string(row.witnesses), all, std::to_string(row.timed)};
     if (row.minutes)
-      record.insert(record.end(), {figure(row.middle), "", "", figure(row.minutes->low), figure(row.minutes->high), "",
-                                   "min", ""});
+      record.insert(record.end(),
+                    {figure(row.middle), "", "", figure(row.minutes->low), figure(row.minutes->high), "", "min", ""});
     else
       record.insert(record.end(), 8, {});
     for (const StepCell& cell : row.cells) append_cell(record, cell);

@@ -206,7 +206,8 @@ void fill_tables(Fields& out, const Comparison& comparison, const Addresses& add
   const std::string rest = ones_words(comparison);
   out["only_in_one"] = rest.empty() ? Fields{false} : Fields{rest};
   for (const StepRow& row : comparison.steps)
-    if (row.witnesses > 1 || comparison.witnesses.size() <= 2) steps.push_back(step_fields(comparison, row, address_of));
+    if (row.witnesses > 1 || comparison.witnesses.size() <= 2)
+      steps.push_back(step_fields(comparison, row, address_of));
   for (std::size_t w = 0; w < comparison.witnesses.size(); ++w) {
     Fields head{Fields::type::object};
     head["siglum"] = comparison.witnesses[w].siglum;
@@ -240,8 +241,7 @@ std::string comparison_body(const Comparison& comparison, const Addresses& addre
 
 std::string comparison_as_html(const Comparison& comparison) {
   html::Page page;
-  page.title =
-      capitalized(comparison.dish) + ": " + count_words(comparison.witnesses.size()) + years_words(comparison);
+  page.title = capitalized(comparison.dish) + ": " + count_words(comparison.witnesses.size()) + years_words(comparison);
   page.body = comparison_body(comparison, {});
   page.head = "<style>\n" + std::string(html::page_file("comparison.css")) + "</style>";
   return html::whole_page(page);

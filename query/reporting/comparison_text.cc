@@ -60,8 +60,7 @@ std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
   std::size_t out = 0;
   for (const Row& row : comparison.rows) {
     const auto& amount = row.cells[witness].per_basis;
-    if (amount && !in_one_only(row, comparison))
-      out = std::max(out, whole_of(write_amount(*amount).figure));
+    if (amount && !in_one_only(row, comparison)) out = std::max(out, whole_of(write_amount(*amount).figure));
   }
   return out;
 }
@@ -69,8 +68,9 @@ std::size_t whole_width(const Comparison& comparison, std::size_t witness) {
 /// The figures of a row over all witnesses: median, quartiles, least to most, spread.
 std::vector<std::string> summary_cells(const Row& row) {
   if (!row.median) return {"as printed", absent, absent, absent};
-  const std::string ends =
-      row.least == row.most ? end_figure(row, row.least) : end_figure(row, row.least) + "\xE2\x80\x93" + end_figure(row, row.most);
+  const std::string ends = row.least == row.most
+                               ? end_figure(row, row.least)
+                               : end_figure(row, row.least) + "\xE2\x80\x93" + end_figure(row, row.most);
   // Of one or two amounts a median says nothing that their ends do not.
   if (row.measured < 3) return {"too few", absent, ends, absent};
   WrittenAmount median = write_amount(*row.median);
@@ -249,7 +249,8 @@ std::string comparison_as_text(const Comparison& comparison, const TextStyle& st
   } else {
     out += ingredients_of_one(comparison, style) + '\n';
     out += paragraph("With --full, each recipe's own column; with --html FILE, all of it as a page with plots.",
-                     style.width) + '\n';
+                     style.width) +
+           '\n';
   }
   out += methods(comparison, style, columns);
   out += "Witnesses\n" + witness_list(comparison, style);

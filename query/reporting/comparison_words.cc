@@ -132,8 +132,7 @@ std::vector<std::string> apart_words(const Witness& witness) {
   std::vector<std::string> out;
   const Apart& apart = witness.apart;
   if (!apart.lacks_stuffs.empty()) out.push_back("Without " + sigla_list(apart.lacks_stuffs) + ", which most have.");
-  if (!apart.lacks_steps.empty())
-    out.push_back("Does not say to " + sigla_list(apart.lacks_steps) + ", as most do.");
+  if (!apart.lacks_steps.empty()) out.push_back("Does not say to " + sigla_list(apart.lacks_steps) + ", as most do.");
   if (!apart.alone_stuffs.empty()) out.push_back("Alone has " + sigla_list(apart.alone_stuffs) + ".");
   if (!apart.alone_steps.empty()) out.push_back("Alone says to " + sigla_list(apart.alone_steps) + ".");
   return out;
@@ -143,10 +142,12 @@ std::vector<std::string> method_notes() {
   return {
       "Every amount is an interval: the least, the likely and the most it may be, by the register of measures for the "
       "book's year and country. What cannot be told in figures stands as printed and enters no median.",
-      "The median and its quartiles are of the likely values. The spread is a factor: about two thirds of the amounts lie "
+      "The median and its quartiles are of the likely values. The spread is a factor: about two thirds of the amounts "
+      "lie "
       "between the median divided by it and times it (1.4826 times the median absolute deviation of the logarithms).",
       "An amount is called out of line only where five or more are known, its modified z-score on logarithms is beyond "
-      "3.5 (Iglewicz and Hoaglin 1993), its interval meets none of the others, and it is at least twice or at most half "
+      "3.5 (Iglewicz and Hoaglin 1993), its interval meets none of the others, and it is at least twice or at most "
+      "half "
       "their median.",
       "Contrasts are tested by Fisher's exact test, two-sided; all that were tried and could have told anything are "
       "allowed for (Tarone 1990), so that in twenty comparisons with nothing to find one at most would show any.",

@@ -50,7 +50,8 @@ std::vector<std::string> consensus_words(const Comparison& comparison);
 /// Where many are laid side by side, what a single one has is told beneath the tables rather than in a row of dashes.
 bool in_one_only(const Row& row, const Comparison& comparison);
 
-/// "B: potato, as printed: a potato. D: crab, 80 g (20-170): ...": what is in one recipe only; empty where there is none.
+/// "B: potato, as printed: a potato. D: crab, 80 g (20-170): ...": what is in one recipe only; empty where there is
+/// none.
 std::string ones_words(const Comparison& comparison);
 
 /// How a witness stands apart, in sentences without its siglum: "It lacks clove and the straining."

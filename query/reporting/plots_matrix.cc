@@ -59,10 +59,10 @@ std::string matrix_plot(const Comparison& comparison) {
     drawing.text(x, top - 24, witness.siglum, "mark-siglum", Drawing::Anchor::middle);
     if (witness.recipe.year > 0) {
       const bool whole = column >= 30;
-      drawing.text(x, top - 10,
-                   whole ? std::to_string(witness.recipe.year)
-                         : fmt::format("\xE2\x80\x99{:02}", witness.recipe.year % 100),
-                   "soft micro", Drawing::Anchor::middle);
+      drawing.text(
+          x, top - 10,
+          whole ? std::to_string(witness.recipe.year) : fmt::format("\xE2\x80\x99{:02}", witness.recipe.year % 100),
+          "soft micro", Drawing::Anchor::middle);
     }
     drawing.close();
   }

@@ -74,11 +74,12 @@ std::string methods_plot(const Comparison& comparison) {
       drawing.close();
     }
   }
-  return drawing.svg("methods", "Methods in order of doing",
-                     fmt::format("{} steps that two or more recipes share, by {} recipes in order of year; {} tell a "
-                                 "method. Solid: the step of that row; hollow: one that comes to the same. Steps in bold "
-                                 "are done by half or more. The table beneath holds the same.",
-                                 rows.size(), all, comparison.methods));
+  return drawing.svg(
+      "methods", "Methods in order of doing",
+      fmt::format("{} steps that two or more recipes share, by {} recipes in order of year; {} tell a "
+                  "method. Solid: the step of that row; hollow: one that comes to the same. Steps in bold "
+                  "are done by half or more. The table beneath holds the same.",
+                  rows.size(), all, comparison.methods));
 }
 
 }  // namespace gallipot

@@ -69,8 +69,9 @@ void draw_band(Drawing& drawing, const Comparison& comparison, const Shown& band
   const Row& row = *band.row;
   drawing.line(left, top, width - right, top, "grid");
   drawing.text(left - 12, top + height / 2 + 1, fitted(row.name, letter, left - 20), {}, Drawing::Anchor::end);
-  drawing.text(left - 12, top + height / 2 + 13, fmt::format("{}, {} of {}", unit_words(row), row.measured, row.witnesses),
-               "soft tiny", Drawing::Anchor::end);
+  drawing.text(left - 12, top + height / 2 + 13,
+               fmt::format("{}, {} of {}", unit_words(row), row.measured, row.witnesses), "soft tiny",
+               Drawing::Anchor::end);
   drawing.open(fmt::format("{}: median {}", row.name, write_amount(*row.median).text()));
   drawing.line(x(row.median->likely), top + 3, x(row.median->likely), top + height - 3, "median");
   drawing.close();
@@ -117,12 +118,12 @@ std::string strip_plot(const Comparison& comparison) {
     draw_band(drawing, comparison, band, x, top);
     top += height_of(band);
   }
-  return drawing.svg("proportions", "How much of each ingredient, " + axis_words(comparison),
-                     fmt::format("{} ingredients with two amounts or more, a line from the least to the most each amount "
-                                 "may be, a tick at the likely value, the median as a tall bar. {} of the amounts {} out "
-                                 "of line. The tables beneath hold the same figures.",
-                                 bands.size(), odd == 0 ? std::string("None") : std::to_string(odd),
-                                 odd == 1 ? "is" : "are"));
+  return drawing.svg(
+      "proportions", "How much of each ingredient, " + axis_words(comparison),
+      fmt::format("{} ingredients with two amounts or more, a line from the least to the most each amount "
+                  "may be, a tick at the likely value, the median as a tall bar. {} of the amounts {} out "
+                  "of line. The tables beneath hold the same figures.",
+                  bands.size(), odd == 0 ? std::string("None") : std::to_string(odd), odd == 1 ? "is" : "are"));
 }
 
 }  // namespace gallipot

@@ -28,8 +28,8 @@ std::string at(double value) {
 }  // namespace
 
 void Drawing::line(double x1, double y1, double x2, double y2, std::string_view kind) {
-  marks_ += fmt::format("<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"{}/>", at(x1), at(y1), at(x2), at(y2),
-                        kind_of(kind));
+  marks_ +=
+      fmt::format("<line x1=\"{}\" y1=\"{}\" x2=\"{}\" y2=\"{}\"{}/>", at(x1), at(y1), at(x2), at(y2), kind_of(kind));
 }
 
 void Drawing::circle(double x, double y, double radius, std::string_view kind) {

@@ -32,8 +32,8 @@ int run(int argc, char** argv) {
   program.formatter(help_pages());
 
   Work work;
-  for (const auto add : {add_index, add_find, add_variants, add_compare, add_lineage, add_families, add_measure, add_cook,
-                         add_shopping, add_cite, add_dossier, add_serve, add_shelf, add_export, add_check})
+  for (const auto add : {add_index, add_find, add_variants, add_compare, add_lineage, add_families, add_measure,
+                         add_cook, add_shopping, add_cite, add_dossier, add_serve, add_shelf, add_export, add_check})
     add(program, work);
 
   const std::vector<std::string> arguments(argv + 1, argv + argc);

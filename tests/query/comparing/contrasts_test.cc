@@ -110,12 +110,11 @@ TEST(Rows, TheBasisIsNoFigureForAWitnessThatDoesNotTellIt) {
 
 TEST(Rows, GeneralWordsMeanTheDishesOwnFruitAndTheDishItselfIsNoPartOfIt) {
   const Dish vinegar{"raspberry", "shrub"};
-  const auto made =
-      lay_out({Receipt("a/0001", 1800, vinegar).has("raspberries", "raspberry", 4, "pound").recipe(),
-               Receipt("b/0001", 1810, vinegar)
-                   .has("two pounds of the berries", "berry", 2, "pound")
-                   .has("bottle the raspberry shrub", "raspberry shrub", 0, {}, "drink")
-                   .recipe()});
+  const auto made = lay_out({Receipt("a/0001", 1800, vinegar).has("raspberries", "raspberry", 4, "pound").recipe(),
+                             Receipt("b/0001", 1810, vinegar)
+                                 .has("two pounds of the berries", "berry", 2, "pound")
+                                 .has("bottle the raspberry shrub", "raspberry shrub", 0, {}, "drink")
+                                 .recipe()});
   ASSERT_TRUE(made);
   ASSERT_EQ(made->rows.size(), 1U);
   EXPECT_EQ(made->rows[0].name, "raspberry");

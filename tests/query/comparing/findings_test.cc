@@ -151,8 +151,9 @@ TEST(Findings, BadSetsAreToldInASentenceAndStillShown) {
   ASSERT_TRUE(alone);
   EXPECT_TRUE(says(*alone, "One recipe alone"));
   EXPECT_TRUE(row(*alone, "ginger")->cells[0].per_basis);
-  const auto unlike = lay_out({Receipt("a/0001", 1800, {"apple", "chutney"}).has("apples", "apple", 1, "pound").recipe(),
-                               Receipt("b/0001", 1810, {"sponge", "cake"}).has("flour", "flour", 1, "pound").recipe()});
+  const auto unlike =
+      lay_out({Receipt("a/0001", 1800, {"apple", "chutney"}).has("apples", "apple", 1, "pound").recipe(),
+               Receipt("b/0001", 1810, {"sponge", "cake"}).has("flour", "flour", 1, "pound").recipe()});
   ASSERT_TRUE(unlike);
   EXPECT_TRUE(says(*unlike, "They have no ingredient in common."));
   EXPECT_EQ(unlike->rows.size(), 2U);
@@ -161,8 +162,8 @@ TEST(Findings, BadSetsAreToldInASentenceAndStillShown) {
   ASSERT_TRUE(bare);
   EXPECT_TRUE(says(*bare, "No recipe here gives an amount that can be told in figures"));
   EXPECT_EQ(row(*bare, "apple")->witnesses, 2U);
-  const auto nothing = lay_out({Receipt("a/0001", 1800, chutney).does("boil").recipe(),
-                                Receipt("b/0001", 1810, chutney).does("boil").recipe()});
+  const auto nothing = lay_out(
+      {Receipt("a/0001", 1800, chutney).does("boil").recipe(), Receipt("b/0001", 1810, chutney).does("boil").recipe()});
   ASSERT_TRUE(nothing);
   EXPECT_TRUE(says(*nothing, "No ingredient was read"));
   EXPECT_EQ(nothing->steps.size(), 1U);

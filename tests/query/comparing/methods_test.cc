@@ -84,8 +84,8 @@ TEST(Methods, StepsThatNameTheSameStuffFindOneAnother) {
       recipe.recipe.text += "boil the " + stuff + " ";
       ComparableIngredient ingredient;
       ingredient.printed.name = stuff;
-      ingredient.printed.span = ingredient.printed.name_span = {
-          begin + 9, begin + 9 + static_cast<std::uint32_t>(stuff.size())};
+      ingredient.printed.span =
+          ingredient.printed.name_span = {begin + 9, begin + 9 + static_cast<std::uint32_t>(stuff.size())};
       recipe.ingredients.push_back(ingredient);
       recipe.steps.push_back({"boil", std::nullopt, {begin, static_cast<std::uint32_t>(recipe.recipe.text.size())}});
       recipe.steps.push_back({"strain", std::nullopt, {begin, begin}});

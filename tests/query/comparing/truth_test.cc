@@ -30,7 +30,8 @@ std::vector<ComparableRecipe> at_random(unsigned seed) {
     const int year = 1800 + static_cast<int>(random() % 100);
     Receipt receipt("book" + std::to_string(random() % 7) + "/0" + std::to_string(100 + i), year, chutney);
     receipt.has("apples", "apple", amount(4, 0.3), "pound");
-    if (year < 1850 ? !chance(0.1) : chance(0.1)) receipt.has("vinegar", "vinegar", amount(1, 0.4), "quart", "condiment");
+    if (year < 1850 ? !chance(0.1) : chance(0.1))
+      receipt.has("vinegar", "vinegar", amount(1, 0.4), "quart", "condiment");
     if (chance(0.8)) receipt.has("ginger", "ginger", i == 3 ? 60 : amount(year < 1850 ? 4 : 1, 0.3), "ounce", "spice");
     if (chance(0.5)) receipt.has("salt", "salt", chance(0.5) ? amount(2, 0.2) : 0, "ounce", "condiment");
     if (chance(0.3)) receipt.has("brown sugar", "brown sugar", amount(1, 0.2), "pound", "sweet");
@@ -49,7 +50,7 @@ std::vector<ComparableRecipe> at_random(unsigned seed) {
 }
 
 std::size_t number(const std::string& word) {
-  static const std::vector<std::string> words{"none",  "one",   "two",   "three", "four", "five",   "six",
+  static const std::vector<std::string> words{"none",  "one",   "two",  "three", "four",   "five",  "six",
                                               "seven", "eight", "nine", "ten",   "eleven", "twelve"};
   const auto at = std::find(words.begin(), words.end(), word);
   return at != words.end() ? static_cast<std::size_t>(at - words.begin()) : std::stoul(word);
@@ -126,14 +127,14 @@ bool check_with_and_without(const Facts& facts, const std::string& note) {
     for (const std::string& siglum : sigla_in(list[2]))
       EXPECT_EQ(facts.has(facts.of(siglum), stuff), list[1] == "with") << note;
   }
-  static const std::regex years("; (?:all \\w+|none of the \\w+|(\\d+) of the \\d+) with are (from before|of) (\\d{4})");
+  static const std::regex years(
+      "; (?:all \\w+|none of the \\w+|(\\d+) of the \\d+) with are (from before|of) (\\d{4})");
   std::smatch year;
   if (std::regex_search(rest, year, years)) {
     const int parting = std::stoi(year[3]);
     const bool before = year[2] == "from before";
-    const std::size_t here = facts.counted([&](const auto& recipe) {
-      return facts.has(recipe, stuff) && (recipe.year < parting) == before;
-    });
+    const std::size_t here = facts.counted(
+        [&](const auto& recipe) { return facts.has(recipe, stuff) && (recipe.year < parting) == before; });
     if (year[1].matched) {
       EXPECT_EQ(here, std::stoul(year[1])) << note;
     } else {
@@ -149,8 +150,8 @@ bool check_all_but(const Facts& facts, const std::string& note) {
   std::smatch found;
   if (!std::regex_match(note, found, form)) return false;
   const std::string op = found[2];
-  const std::size_t without = facts.counted(
-      [&](const auto& recipe) { return !recipe.steps.empty() && !facts.does(recipe, op, 0.7); });
+  const std::size_t without =
+      facts.counted([&](const auto& recipe) { return !recipe.steps.empty() && !facts.does(recipe, op, 0.7); });
   EXPECT_EQ(without, number(found[1])) << note;
   static const std::regex listed("\\(not ([^)]*)\\)");
   std::smatch list;
@@ -164,7 +165,8 @@ bool check_all_but(const Facts& facts, const std::string& note) {
 /// "Out of line: ginger: D has 6.1 x the median of 8 others (4.2 to 8.8)."
 bool check_out_of_line(const Facts& facts, const Comparison& made, const std::string& note) {
   static const std::regex form(
-      "^Out of line: ([a-z ]+): ([A-Z]+) has (?:([\\d.]+) x|1/([\\d.]+) of) the median of (\\d+) others \\(([^)]*)\\).*$");
+      "^Out of line: ([a-z ]+): ([A-Z]+) has (?:([\\d.]+) x|1/([\\d.]+) of) the median of (\\d+) others "
+      "\\(([^)]*)\\).*$");
   std::smatch found;
   if (!std::regex_match(note, found, form)) return false;
   const std::string stuff = found[1], siglum = found[2];

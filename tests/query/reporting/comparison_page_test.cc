@@ -82,7 +82,8 @@ TEST(ComparisonPage, EveryTagThatOpensCloses) {
     if (empty.contains(name) || (*at)[4] == "/") continue;
     if ((*at)[1] == "/") {
       ASSERT_FALSE(open.empty()) << name;
-      ASSERT_EQ(open.back(), name) << page.substr(static_cast<std::size_t>(std::max<long>(0, at->position() - 80)), 120);
+      ASSERT_EQ(open.back(), name) << page.substr(static_cast<std::size_t>(std::max<long>(0, at->position() - 80)),
+                                                  120);
       open.pop_back();
     } else {
       open.push_back(name);
