@@ -17,7 +17,7 @@ constexpr double rare_share = 9e-6;    // a known word no commoner may be a misr
 constexpr double name_factor = 8;      // names are unforeseen more often
 constexpr double lavish = 10;          // how many times oftener than expected a damage may be met
 constexpr double damaged_scan = 8e-4;  // letters in one, from which a book counts as badly read
-constexpr double long_s_book = 0.25;
+constexpr double long_s_book = 0.25, early_book = 0.1;
 constexpr double sure_in_damaged = 1.0, sure_in_sound = 4.0;  // log odds from which a word is mended
 constexpr double known_factor = 10;                           // a known word is given the benefit of the doubt
 constexpr double clear_lead = 0.4;                            // log odds by which the best meaning must lead the next
@@ -47,26 +47,27 @@ class Patient {
       suspects_.push_back({w, meanings_.of(key, {}), 0, -1, -1e9, 0});
     }
     settle(5);
-    if (rate(Damage::scan) > damaged_scan) look_further();
+    if (damaged() || early_print()) look_further();
     return decide();
   }
 
  private:
   double& rate(Damage d) { return rates_[static_cast<std::size_t>(d)]; }
   bool damaged() { return rate(Damage::scan) > damaged_scan; }
+  bool early_print() { return rate(Damage::long_s) > long_s_book || rate(Damage::early) > early_book; }
 
   void look_further() {
     for (const Suspect& s : suspects_) {
       const auto& word = book_.all()[s.at];
       trusted_[s.at] = word.count >= 4 && s.odds < -1 && word.length > 2;
     }
-    for (std::size_t w = 0; w < book_.all().size(); ++w) {
+    for (std::size_t w = 0; damaged() && w < book_.all().size(); ++w) {
       const auto key = book_.key(book_.all()[w]);
       const double own = key.size() < 2 ? 1 : good_.share_spelt(key, book_.all()[w].hash);
       if (own > 0 && own < rare_share) suspects_.push_back({w, meanings_.of(key, {}), own, -1, -1e9, 0});
     }
     for (Suspect& s : suspects_)
-      if (s.own <= 0 && s.odds < 2) s.meanings = meanings_.of(book_.key(book_.all()[s.at]), {2, true});
+      if (s.own <= 0 && s.odds < 2) s.meanings = meanings_.of(book_.key(book_.all()[s.at]), {2, damaged()});
     settle(3);
   }
 
@@ -130,7 +131,7 @@ class Patient {
     Diagnosis out;
     out.readings.resize(book_.all().size());
     out.unread.resize(book_.all().size());
-    const double threshold = damaged() ? sure_in_damaged : sure_in_sound;
+    const double threshold = damaged() || early_print() ? sure_in_damaged : sure_in_sound;
     for (Suspect& s : suspects_) {
       if (s.best >= 0 && s.odds > threshold && s.lead > clear_lead) {
         out.readings[s.at] = s.meanings[static_cast<std::size_t>(s.best)].word;

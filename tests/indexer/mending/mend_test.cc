@@ -22,6 +22,7 @@ const Mender& mender() {
 
 Block block(std::string text) {
   Block b;
+  while (text.ends_with(' ')) text.pop_back();  // as readers give it
   b.text = std::move(text);
   b.lines.push_back({0, 1});
   return b;
@@ -75,7 +76,7 @@ TEST(Mending, ReadsTheLongSBack) {
             "To make Catsup. Take six pounds of sugar, dissolve it on the fire with two spoonfuls of fat.");
   EXPECT_GT(told.long_s, 0.5);
   EXPECT_NE(told.sentence.find("long s"), std::string::npos) << told.sentence;
-  EXPECT_EQ(blocks.front().text, clean);
+  EXPECT_EQ(blocks.front().text, block(clean).text);
 }
 
 TEST(Mending, KnowsALongSThatIsTranscribedAsOne) {
