@@ -32,7 +32,9 @@ std::string shared_text(const SharedWith& shared, const Shelf& shelf, const Text
   std::string how = fmt::format("{}: {}, {} of them with little change", named(shelf, shared.book),
                                 recipes(shared.recipes), shared.copies == 0 ? "none" : std::to_string(shared.copies));
   if (shared.best < shared.recipes)
-    how += fmt::format("; for {} of them no other book has a likelier source", shared.best);
+    how +=
+        fmt::format("; for {} of them {} book has a likelier source",
+                    shared.best == 0 ? "each" : std::to_string(shared.best), shared.best == 0 ? "another" : "no other");
   if (shared.same_author) how += "; the same author";
   std::string out = paragraph(how + ".", style.width, "  - ");
   if (shared.order.which == Order::Which::undecided) out += paragraph(shared.order.why, style.width, "       ");
