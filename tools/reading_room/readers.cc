@@ -59,12 +59,12 @@ Outcome<Readers::Lent> Readers::lend() {
   if (!shelf) return tl::unexpected(shelf.error());
   auto yardstick = Yardstick::load(shelf->measures(), tables_);
   if (!yardstick) return tl::unexpected(yardstick.error());
-  return Outcome<Lent>(
-      tl::in_place, *this,
-      std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}), now);
+  return Outcome<Lent>(tl::in_place, *this,
+                       std::make_unique<OpenedShelf>(OpenedShelf{std::move(*shelf), lexicon(), std::move(*yardstick)}),
+                       now);
 }
 
-void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {
+void Readers::take_back(std::unique_ptr<OpenedShelf> reading, const std::string& stamp) {
   const std::lock_guard lock(mutex_);
   if (stamp == stamp_ && idle_.size() < most_idle) idle_.push_back(std::move(reading));
 }
