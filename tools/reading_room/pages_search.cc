@@ -99,6 +99,35 @@ void add_filter_fields(const Visit& visit, Fields& fields) {
   fields.set("narrowed", !filter_pairs(visit.request).empty());
 }
 
+/// The question as one text, for what is remembered.
+std::string question(const char* kind, const std::string& words, const Filter& filter, std::size_t limit) {
+  return fmt::format("{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}\x1F{}", kind, words, filter.from, filter.to,
+                     filter.country, fmt::join(filter.books, "\x1E"), fmt::join(filter.with, "\x1E"),
+                     fmt::join(filter.without, "\x1E"), limit);
+}
+
+Outcome<std::shared_ptr<const Found>> found_for(const Visit& visit, const std::string& dish, const Filter& filter,
+                                                std::size_t limit) {
+  return visit.room.readers().remembered<Found>(question("find", dish, filter, limit), [&] {
+    return find(visit.shelf(), visit.lexicon(), {dish}, filter, limit);
+  });
+}
+
+Outcome<std::shared_ptr<const VariantSet>> variants_for(const Visit& visit, const std::string& of,
+                                                        const Filter& filter) {
+  return visit.room.readers().remembered<VariantSet>(question("variants", of, filter, variants_shown), [&] {
+    return variants_of(visit.shelf(), visit.lexicon(), of, filter, variants_shown);
+  });
+}
+
+Outcome<std::shared_ptr<const Choice>> choice_for(const Visit& visit, const std::string& of, const std::string& dish,
+                                                  const Filter& filter) {
+  return visit.room.readers().remembered<Choice>(question("choice", of + "\x1E" + dish, filter, 0), [&] {
+    return of.empty() ? chosen_by_dish(visit.shelf(), visit.lexicon(), dish, filter)
+                      : chosen_by_recipe(visit.shelf(), visit.lexicon(), of, filter);
+  });
+}
+
 Outcome<Fields> hit_told(const Shelf& shelf, const std::string& id, std::size_t rank) {
   const auto citation = cite(shelf, id);
   if (!citation) return tl::unexpected(citation.error());
@@ -124,16 +153,16 @@ Outcome<Answer> search_page(const Visit& visit) {
   if (!filter) return tl::unexpected(filter.error());
   Filter any_year = *filter;
   any_year.from = any_year.to = 0;
-  const auto wide = find(visit.shelf(), visit.lexicon(), {dish}, any_year, hits_counted);
+  const auto wide = found_for(visit, dish, any_year, hits_counted);
   if (!wide) return tl::unexpected(wide.error());
-  Found found = *wide;
+  std::shared_ptr<const Found> found = *wide;
   if (filter->from > 0 || filter->to > 0) {
-    auto narrow = find(visit.shelf(), visit.lexicon(), {dish}, *filter, hits_counted);
+    const auto narrow = found_for(visit, dish, *filter, hits_counted);
     if (!narrow) return tl::unexpected(narrow.error());
-    found = std::move(*narrow);
+    found = *narrow;
   }
   std::vector<Fields> hits;
-  for (const Hit& hit : found.hits) {
+  for (const Hit& hit : found->hits) {
     if (hits.size() == hits_shown) break;
     auto item = hit_told(visit.shelf(), hit.id, hits.size() + 1);
     if (!item) return tl::unexpected(item.error());
@@ -143,13 +172,13 @@ Outcome<Answer> search_page(const Visit& visit) {
   fields.set("asked", true);
   fields.set("any", !hits.empty());
   fields.set("shown", std::to_string(hits.size()));
-  fields.set("all", found.hits.size() == hits_counted ? fmt::format("{} or more", hits_counted)
-                                                      : std::to_string(found.hits.size()));
-  set(fields, "years", years_drawn(visit.shelf(), wide->hits, visit.request));
+  fields.set("all", found->hits.size() == hits_counted ? fmt::format("{} or more", hits_counted)
+                                                       : std::to_string(found->hits.size()));
+  set(fields, "years", years_drawn(visit.shelf(), (*wide)->hits, visit.request));
   set_list(fields, "hits", std::move(hits));
-  set(fields, "suggestion", found.suggestion);
-  if (!found.suggestion.empty()) {
-    Pairs query = {{"dish", found.suggestion}};
+  set(fields, "suggestion", found->suggestion);
+  if (!found->suggestion.empty()) {
+    Pairs query = {{"dish", found->suggestion}};
     for (const auto& pair : filter_pairs(visit.request)) query.push_back(pair);
     fields.set("suggested", address("/search", query));
   }
@@ -168,11 +197,10 @@ Outcome<Answer> variants_page(const Visit& visit) {
   Fields fields = fields_of(visit);
   std::vector<Fields> items;
   // Ticked to begin with is what a comparison would take by itself.
-  const auto choice = of.empty() ? chosen_by_dish(visit.shelf(), visit.lexicon(), dish, *filter)
-                                 : chosen_by_recipe(visit.shelf(), visit.lexicon(), of, *filter);
+  const auto choice = choice_for(visit, of, dish, *filter);
   std::set<std::string> taken{of};
   if (choice)
-    for (const Considered& one : choice->taken) taken.insert(one.id);
+    for (const Considered& one : (*choice)->taken) taken.insert(one.id);
   const auto add = [&](const std::string& id, const std::string& why) -> Outcome<bool> {
     auto item = hit_told(visit.shelf(), id, items.size() + 1);
     if (!item) return tl::unexpected(item.error());
@@ -186,15 +214,15 @@ Outcome<Answer> variants_page(const Visit& visit) {
     const auto recipe = visit.shelf().recipe(of);
     if (!recipe) return nothing_here(visit, recipe.error());
     name = recipe->recipe.title;
-    const auto set_found = variants_of(visit.shelf(), visit.lexicon(), of, *filter, variants_shown);
+    const auto set_found = variants_for(visit, of, *filter);
     if (!set_found) return tl::unexpected(set_found.error());
     if (auto done = add(of, "the recipe itself"); !done) return tl::unexpected(done.error());
-    for (const Variant& one : set_found->variants)
+    for (const Variant& one : (*set_found)->variants)
       if (auto done = add(one.id, one.reason); !done) return tl::unexpected(done.error());
   } else {
-    const auto found = find(visit.shelf(), visit.lexicon(), {dish}, *filter, variants_shown);
+    const auto found = found_for(visit, dish, *filter, variants_shown);
     if (!found) return tl::unexpected(found.error());
-    for (const Hit& hit : found->hits)
+    for (const Hit& hit : (*found)->hits)
       if (auto done = add(hit.id, joined(hit.why, "; ")); !done) return tl::unexpected(done.error());
   }
   // Recipes added by hand stand in the address like the rest of the query.

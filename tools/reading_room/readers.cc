@@ -64,7 +64,7 @@ Outcome<Readers::Lent> Readers::lend() {
                        now);
 }
 
-void Readers::take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp) {
+void Readers::take_back(std::unique_ptr<OpenedShelf> reading, const std::string& stamp) {
   const std::lock_guard lock(mutex_);
   if (stamp == stamp_ && idle_.size() < most_idle) idle_.push_back(std::move(reading));
 }

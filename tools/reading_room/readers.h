@@ -1,6 +1,7 @@
 // An open shelf for each reader: Xapian's database is not thread-safe, so each request borrows one that no other has.
 #pragma once
 
+#include <deque>
 #include <map>
 #include <memory>
 #include <mutex>
@@ -42,7 +43,7 @@ class Readers {
     Lent(const Lent&) = delete;
     Lent& operator=(const Lent&) = delete;
     ~Lent() {
-      if (reading_) from_->take_back(std::move(reading_), std::move(stamp_));
+      if (reading_) from_->take_back(std::move(reading_), stamp_);
     }
     const OpenedShelf& operator*() const { return *reading_; }
     const OpenedShelf* operator->() const { return reading_.get(); }
@@ -64,6 +65,20 @@ class Readers {
   /// The borrowings of a book, likewise.
   Outcome<std::shared_ptr<const Borrowings>> borrowings(const Shelf& shelf, const std::string& book);
 
+  /// An answer worked out before for the same question of the same index, or `make`'s, kept for the next who asks:
+  /// going back to a list of results is what a reader does most. `key` must tell kind and question apart. Faults are
+  /// not kept.
+  template <typename T, typename Make>
+  Outcome<std::shared_ptr<const T>> remembered(const std::string& key, Make make) {
+    const std::string whole = stamp() + key;
+    if (auto kept = recalled(whole)) return std::static_pointer_cast<const T>(kept);
+    Outcome<T> fresh = make();
+    if (!fresh) return tl::unexpected(fresh.error());
+    auto out = std::make_shared<const T>(std::move(*fresh));
+    remember(whole, out);
+    return out;
+  }
+
   const std::string& index() const { return index_; }
   const std::string& tables() const { return tables_; }
 
@@ -76,14 +91,19 @@ class Readers {
   };
   Readers(std::string index, std::string tables, Shared shared)
       : index_(std::move(index)), tables_(std::move(tables)), tables_shared_(std::move(shared)) {}
-  void take_back(std::unique_ptr<OpenedShelf> reading, std::string stamp);
+  void take_back(std::unique_ptr<OpenedShelf> reading, const std::string& stamp);
   std::string stamp() const;
+  std::shared_ptr<const void> recalled(const std::string& key);
+  void remember(const std::string& key, std::shared_ptr<const void> answer);
 
   const std::string index_, tables_;
   const Shared tables_shared_;
   std::mutex mutex_;
   std::vector<std::unique_ptr<OpenedShelf>> idle_;  ///< all of `stamp_`
   std::string stamp_;                               ///< of the files when they were opened
+  std::mutex remembered_mutex_;
+  std::map<std::string, std::shared_ptr<const void>> remembered_;
+  std::deque<std::string> remembered_order_;  ///< the oldest first
   std::mutex families_mutex_;
   std::shared_ptr<const Families> families_;
   std::string families_stamp_;

@@ -4,6 +4,26 @@
 #include "tools/reading_room/readers.h"
 
 namespace gallipot::room {
+namespace {
+
+constexpr std::size_t most_remembered = 200;
+
+}  // namespace
+
+std::shared_ptr<const void> Readers::recalled(const std::string& key) {
+  const std::lock_guard lock(remembered_mutex_);
+  const auto at = remembered_.find(key);
+  return at == remembered_.end() ? nullptr : at->second;
+}
+
+void Readers::remember(const std::string& key, std::shared_ptr<const void> answer) {
+  const std::lock_guard lock(remembered_mutex_);
+  if (!remembered_.emplace(key, std::move(answer)).second) return;
+  remembered_order_.push_back(key);
+  if (remembered_order_.size() <= most_remembered) return;
+  remembered_.erase(remembered_order_.front());
+  remembered_order_.pop_front();
+}
 
 Outcome<std::shared_ptr<const Families>> Readers::families(const Shelf& shelf) {
   const std::lock_guard lock(families_mutex_);

@@ -70,7 +70,8 @@ constexpr std::array<Route, 43> routes = {{
 struct Static {
   std::string_view path, file, type;
 };
-constexpr std::array<Static, 6> statics = {{{"/icon.svg", "icon.svg", "image/svg+xml"},
+constexpr std::array<Static, 7> statics = {{{"/favicon.ico", "icon.svg", "image/svg+xml"},
+                                            {"/icon.svg", "icon.svg", "image/svg+xml"},
                                             {"/gallipot.css", "gallipot.css", "text/css; charset=utf-8"},
                                             {"/room.css", "room.css", "text/css; charset=utf-8"},
                                             {"/comparison.css", "comparison.css", "text/css; charset=utf-8"},
