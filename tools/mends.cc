@@ -30,9 +30,10 @@ int main(int argc, char** argv) {
     }
     const auto start = std::clock();
     const Mending m = (*mender)->mend(read->blocks);
-    fmt::print("{}: scan {:.2g} long s {:.2g} early {:.2g} spelling {:.2g}; {} words, {} mended, {} unread; {:.0f} ms\n  {}\n",
-               file, m.scan, m.long_s, m.early, m.spelling, m.words, m.mended, m.unread,
-               1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC, m.sentence);
+    fmt::print(
+        "{}: scan {:.2g} long s {:.2g} early {:.2g} spelling {:.2g}; {} words, {} mended, {} unread; {:.0f} ms\n  {}\n",
+        file, m.scan, m.long_s, m.early, m.spelling, m.words, m.mended, m.unread,
+        1000.0 * static_cast<double>(std::clock() - start) / CLOCKS_PER_SEC, m.sentence);
     for (std::size_t i = 0; i < m.changes.size() && i < limit; ++i)
       fmt::print("  {} -> {}{}", m.changes[i].first, m.changes[i].second, i % 6 == 5 ? "\n" : "");
     fmt::print("\n");

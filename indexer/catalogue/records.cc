@@ -89,9 +89,9 @@ Book book_of_marc(pugi::xml_node record) {
 
 Book book_of_dublin_core(pugi::xml_node record) {
   static constexpr std::pair<std::string_view, std::string Book::*> fields[] = {
-      {"title", &Book::title},   {"creator", &Book::creator},   {"contributor", &Book::contributor},
-      {"publisher", &Book::publisher}, {"language", &Book::language}, {"rights", &Book::rights},
-      {"source", &Book::source}, {"identifier", &Book::identifier}};
+      {"title", &Book::title},         {"creator", &Book::creator},      {"contributor", &Book::contributor},
+      {"publisher", &Book::publisher}, {"language", &Book::language},    {"rights", &Book::rights},
+      {"source", &Book::source},       {"identifier", &Book::identifier}};
   Book book;
   for (const pugi::xml_node element : record.children()) {
     const auto name = xml_name(element);
@@ -124,9 +124,8 @@ std::string free_id(std::string id, const std::set<std::string>& taken) {
 void find_records(pugi::xml_node node, std::vector<Book>& books) {  // no deeper than deepest_xml
   const auto name = xml_name(node);
   const bool has_title = std::any_of(node.begin(), node.end(), [](auto child) { return xml_name(child) == "title"; });
-  const bool marc = name == "record" && std::any_of(node.begin(), node.end(), [](auto child) {
-                      return xml_name(child) == "datafield";
-                    });
+  const bool marc = name == "record" &&
+                    std::any_of(node.begin(), node.end(), [](auto child) { return xml_name(child) == "datafield"; });
   if (marc || has_title) {
     Book book = marc ? book_of_marc(node) : book_of_dublin_core(node);
     if (!book.title.empty()) books.push_back(std::move(book));
@@ -147,7 +146,8 @@ Outcome<std::vector<Book>> parse_records(std::string_view xml, const std::string
   std::vector<Book> books;
   find_records(tree->root(), books);
   if (books.empty())
-    return fault("there is no record of a book here", "give MARCXML or Dublin Core in XML, as catalogues export it", name);
+    return fault("there is no record of a book here", "give MARCXML or Dublin Core in XML, as catalogues export it",
+                 name);
   return with_records({}, books);
 }
 
@@ -169,13 +169,23 @@ std::vector<Book> with_records(std::vector<Book> shelf, const std::vector<Book>&
 }
 
 std::string shelf_list_text(const std::vector<Book>& books) {
-  static constexpr std::pair<const char*, std::string Book::*> fields[] = {
-      {"id", &Book::id},           {"file", &Book::file},           {"title", &Book::title},
-      {"creator", &Book::creator}, {"contributor", &Book::contributor}, {"date", &Book::date},
-      {"first_published", &Book::first_published}, {"publisher", &Book::publisher}, {"place", &Book::place},
-      {"country", &Book::country}, {"edition", &Book::edition},     {"language", &Book::language},
-      {"rights", &Book::rights},   {"source", &Book::source},       {"identifier", &Book::identifier},
-      {"images", &Book::images},   {"manifest", &Book::manifest}};
+  static constexpr std::pair<const char*, std::string Book::*> fields[] = {{"id", &Book::id},
+                                                                           {"file", &Book::file},
+                                                                           {"title", &Book::title},
+                                                                           {"creator", &Book::creator},
+                                                                           {"contributor", &Book::contributor},
+                                                                           {"date", &Book::date},
+                                                                           {"first_published", &Book::first_published},
+                                                                           {"publisher", &Book::publisher},
+                                                                           {"place", &Book::place},
+                                                                           {"country", &Book::country},
+                                                                           {"edition", &Book::edition},
+                                                                           {"language", &Book::language},
+                                                                           {"rights", &Book::rights},
+                                                                           {"source", &Book::source},
+                                                                           {"identifier", &Book::identifier},
+                                                                           {"images", &Book::images},
+                                                                           {"manifest", &Book::manifest}};
   rapidjson::StringBuffer out;
   rapidjson::PrettyWriter<rapidjson::StringBuffer> json(out);
   json.SetIndent(' ', 1);

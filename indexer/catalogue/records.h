@@ -13,8 +13,8 @@ namespace gallipot {
 /// The books that records describe. Ids are made of the creator's surname and the year ("hartley-1744"), with a letter
 /// where two would be the same; `file` is the id with ".txt", for the person to put right. A record without a title is
 /// left out. Faults: not XML (line), no record in it.
-/// Source: Library of Congress, MARC 21 Format for Bibliographic Data (008, 020, 041, 100, 110, 245, 250, 260, 264, 700,
-/// 856) and its MARCXML schema; DCMI Metadata Terms in the simple Dublin Core XML of OAI-PMH.
+/// Source: Library of Congress, MARC 21 Format for Bibliographic Data (008, 020, 041, 100, 110, 245, 250, 260, 264,
+/// 700, 856) and its MARCXML schema; DCMI Metadata Terms in the simple Dublin Core XML of OAI-PMH.
 Outcome<std::vector<Book>> parse_records(std::string_view xml, const std::string& name);
 
 /// A shelf list (books.json) of these books: only the fields that are known.

@@ -43,10 +43,12 @@ class BookWords {
   void count(std::string_view text);
 
   const std::vector<BookWord>& all() const { return words_; }
-  std::string_view key(const BookWord& word) const { return std::string_view(letters_).substr(word.offset, word.length); }
+  std::string_view key(const BookWord& word) const {
+    return std::string_view(letters_).substr(word.offset, word.length);
+  }
   /// Index in all(); -1 where the book has not the word.
   std::int64_t find(std::string_view key, std::uint32_t hash) const;
-  std::uint64_t total() const { return total_; }      ///< words
+  std::uint64_t total() const { return total_; }  ///< words
   std::uint64_t letters() const { return total_letters_; }
   std::uint64_t early_s() const { return early_s_; }  ///< s that do not end their word: where a long s would stand
 

@@ -12,16 +12,16 @@ namespace {
 
 // A word that no table knows: so likely is any one string of letters to be such a word, at any place of a book.
 constexpr double unforeseen = 5e-7;
-constexpr double longer = 0.4;       // ... a letter longer than five: so much less
-constexpr double rare_share = 9e-6;  // a known word no commoner may be a misreading all the same, in a damaged book
-constexpr double name_factor = 8;    // names are unforeseen more often
-constexpr double lavish = 10;        // how many times oftener than expected a damage may be met
+constexpr double longer = 0.4;         // ... a letter longer than five: so much less
+constexpr double rare_share = 9e-6;    // a known word no commoner may be a misreading all the same, in a damaged book
+constexpr double name_factor = 8;      // names are unforeseen more often
+constexpr double lavish = 10;          // how many times oftener than expected a damage may be met
 constexpr double damaged_scan = 8e-4;  // letters in one, from which a book counts as badly read
 constexpr double long_s_book = 0.25, early_book = 0.1;
 constexpr double sure_in_damaged = 1.0, sure_in_sound = 4.0;  // log odds from which a word is mended
-constexpr double known_factor = 10;  // a known word is given the benefit of the doubt
-constexpr double clear_lead = 0.4;      // log odds by which the best meaning must lead the next
-constexpr double commoner = 8;          // times: "six" than "fix"
+constexpr double known_factor = 10;                           // a known word is given the benefit of the doubt
+constexpr double clear_lead = 0.4;                            // log odds by which the best meaning must lead the next
+constexpr double commoner = 8;                                // times: "six" than "fix"
 constexpr std::array<double, damages> first_rates = {0.003, 0.2, 0.05, 0.02};
 constexpr std::array<double, damages> least_rates = {2e-6, 1e-4, 1e-4, 1e-4};
 
@@ -29,7 +29,7 @@ constexpr std::array<double, damages> least_rates = {2e-6, 1e-4, 1e-4, 1e-4};
 struct Suspect {
   std::size_t at = 0;  ///< in BookWords::all()
   std::vector<Meaning> meanings;
-  double own = 0;      ///< its share of a cookery book's words, where it is known but rare
+  double own = 0;  ///< its share of a cookery book's words, where it is known but rare
   int best = -1;
   double odds = -1e9;  ///< log odds that it is a misreading of the best meaning
   double lead = 0;     ///< of the best meaning before the next, log

@@ -7,8 +7,8 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t most_meanings = 48;
-constexpr unsigned most_long_s = 4;        // "poffeffes"
-constexpr double table_weight = 0.5;       // how far the tables' shares are believed beside the book's own count
+constexpr unsigned most_long_s = 4;         // "poffeffes"
+constexpr double table_weight = 0.5;        // how far the tables' shares are believed beside the book's own count
 constexpr double unmet_occurrences = 0.02;  // of a known word that the book has not
 // Shares of damages that no row of the table tells, of all that befall a letter.
 constexpr double any_other_letter = 0.003;

@@ -16,8 +16,8 @@ namespace gallipot {
 /// A known word that the copy's may stand for, and the damage that it takes.
 struct Meaning {
   std::string word;
-  double occurrences = 0;  ///< expected in a book like this one
-  double share = 1;        ///< product of the confusions' shares
+  double occurrences = 0;                     ///< expected in a book like this one
+  double share = 1;                           ///< product of the confusions' shares
   std::array<std::uint8_t, damages> times{};  ///< of each kind of damage
 };
 

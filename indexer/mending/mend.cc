@@ -79,7 +79,8 @@ std::string sentence_of(const Mending& m) {
   constexpr std::uint64_t telling = 20;  // fewer words tell nothing of the book
   if (m.mended >= telling && m.long_s > 0.05) add("the long s was taken for other letters");
   if (m.mended >= telling && m.early > 0.02) add("u and v, i and j are not told apart");
-  if (m.mended >= telling && m.scan > 5e-5) add(fmt::format("about {:.2g} letters in a hundred are misread", 100 * m.scan));
+  if (m.mended >= telling && m.scan > 5e-5)
+    add(fmt::format("about {:.2g} letters in a hundred are misread", 100 * m.scan));
   if (what.empty()) what = "a few words were misread or are spelt in an early way";
   return fmt::format("{}: {} of {} words are read otherwise than they stand{}", what, m.mended, m.words,
                      m.unread > 0 ? fmt::format(", {} could not be read", m.unread) : "");

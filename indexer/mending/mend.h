@@ -16,14 +16,14 @@ namespace gallipot {
 
 /// What was found out about a book's print while it was mended.
 struct Mending {
-  std::uint64_t words = 0;    ///< of the book
-  std::uint64_t mended = 0;   ///< read otherwise than they stand in the copy
-  std::uint64_t unread = 0;   ///< in a damaged book: neither known nor mended
-  double scan = 0;            ///< letters in one that are misread, by the book's own evidence
-  double long_s = 0;          ///< of the s that end no word, those whose long shape was taken for another letter
-  double early = 0;           ///< of u, v, i, j: set the one for the other, or words written short
-  double spelling = 0;        ///< words in one spelt as the table of early spellings has it
-  std::string sentence;       ///< for the person whose shelf it is; empty where nothing of note was mended
+  std::uint64_t words = 0;   ///< of the book
+  std::uint64_t mended = 0;  ///< read otherwise than they stand in the copy
+  std::uint64_t unread = 0;  ///< in a damaged book: neither known nor mended
+  double scan = 0;           ///< letters in one that are misread, by the book's own evidence
+  double long_s = 0;         ///< of the s that end no word, those whose long shape was taken for another letter
+  double early = 0;          ///< of u, v, i, j: set the one for the other, or words written short
+  double spelling = 0;       ///< words in one spelt as the table of early spellings has it
+  std::string sentence;      ///< for the person whose shelf it is; empty where nothing of note was mended
   std::vector<std::pair<std::string, std::string>> changes;  ///< copy's word -> reading, commonest first
 };
 
@@ -31,8 +31,8 @@ class Mender {
  public:
   /// Loads the tables "known-words" and "confusions". Faults name the table's file and line.
   static Outcome<std::shared_ptr<const Mender>> load(const Lexicon& lexicon);
-  /// One mender for all books that are read with a lexicon: loaded when first asked for. Throws what load() faults with,
-  /// which the built-in tables never do. Thread-safe.
+  /// One mender for all books that are read with a lexicon: loaded when first asked for. Throws what load() faults
+  /// with, which the built-in tables never do. Thread-safe.
   static std::shared_ptr<const Mender> of(const Lexicon& lexicon);
 
   /// Mends the words of a book's blocks in place; Block::mends says what stood there. Thread-safe.

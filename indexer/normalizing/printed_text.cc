@@ -62,10 +62,12 @@ void weigh_reading(Recipe& recipe) {
   if (mended + unread == 0) return;
   const auto words =
       static_cast<double>(std::max<std::ptrdiff_t>(10, std::count(recipe.text.begin(), recipe.text.end(), ' ')));
-  const double cost = (cost_of_mended * static_cast<double>(mended) + cost_of_unread * static_cast<double>(unread)) / words;
+  const double cost =
+      (cost_of_mended * static_cast<double>(mended) + cost_of_unread * static_cast<double>(unread)) / words;
   recipe.confidence *= std::max(0.1, 1 - cost);
   if (recipe.confidence >= doubtful || !recipe.doubt.empty()) return;
-  recipe.doubt = fmt::format("{} of its words are misread in the copy and {} could not be read", mended + unread, unread);
+  recipe.doubt =
+      fmt::format("{} of its words are misread in the copy and {} could not be read", mended + unread, unread);
 }
 
 }  // namespace gallipot

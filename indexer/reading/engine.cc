@@ -179,7 +179,8 @@ std::vector<fs::path> files_in(const std::string& folder, bool (*wanted)(const f
 Outcome<std::vector<ScanPage>> pages_of_scans(const std::string& path) {
   const Scratch scratch;
   if (scratch.path().empty())
-    return fault("no folder for the pages can be made", "see whether the disk is full", fs::temp_directory_path().string());
+    return fault("no folder for the pages can be made", "see whether the disk is full",
+                 fs::temp_directory_path().string());
   std::string folder = path;
   const bool pdf = !fs::is_directory(path);
   if (pdf) {

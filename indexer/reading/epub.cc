@@ -8,8 +8,8 @@
 #include <memory>
 
 #include "indexer/reading/draft.h"
-#include "indexer/text/xml.h"
 #include "indexer/text/unicode.h"
+#include "indexer/text/xml.h"
 
 namespace gallipot {
 namespace {
@@ -66,7 +66,10 @@ std::string path_of_reference(std::string_view reference) {
   reference = reference.substr(0, reference.find('#'));
   std::string out;
   const auto hex = [](char c) {
-    return c >= '0' && c <= '9' ? c - '0' : c >= 'a' && c <= 'f' ? c - 'a' + 10 : c >= 'A' && c <= 'F' ? c - 'A' + 10 : -1;
+    return c >= '0' && c <= '9'   ? c - '0'
+           : c >= 'a' && c <= 'f' ? c - 'a' + 10
+           : c >= 'A' && c <= 'F' ? c - 'A' + 10
+                                  : -1;
   };
   for (std::size_t i = 0; i < reference.size(); ++i) {
     if (reference[i] == '%' && i + 2 < reference.size() && hex(reference[i + 1]) >= 0 && hex(reference[i + 2]) >= 0) {
@@ -85,8 +88,8 @@ struct Package {
 };
 
 void propose(pugi::xml_node metadata, Package& package) {
-  static constexpr std::string_view fields[] = {"title", "creator", "contributor", "publisher", "date", "language",
-                                                "rights", "source", "identifier"};
+  static constexpr std::string_view fields[] = {"title",    "creator", "contributor", "publisher", "date",
+                                                "language", "rights",  "source",      "identifier"};
   for (const auto field : fields)
     if (std::string value = xml_text(xml_first(metadata, field)); !value.empty())
       package.proposals.push_back({std::string(field), std::move(value), "Dublin Core of the EPUB"});

@@ -24,7 +24,8 @@ std::string_view property(std::string_view title, std::string_view name) {
     auto one = title.substr(0, end);
     title.remove_prefix(std::min(end + 1, title.size()));
     while (!one.empty() && one.front() == ' ') one.remove_prefix(1);
-    if (one.starts_with(name) && one.size() > name.size() && one[name.size()] == ' ') return one.substr(name.size() + 1);
+    if (one.starts_with(name) && one.size() > name.size() && one[name.size()] == ' ')
+      return one.substr(name.size() + 1);
   }
   return {};
 }
@@ -47,13 +48,15 @@ Box box_of(std::string_view title) {
 
 /// The name inside quotation marks.
 std::string unquoted(std::string_view text) {
-  if (text.size() > 1 && (text.front() == '"' || text.front() == '\'') && text.find(text.front(), 1) != std::string::npos)
+  if (text.size() > 1 && (text.front() == '"' || text.front() == '\'') &&
+      text.find(text.front(), 1) != std::string::npos)
     return std::string(text.substr(1, text.find(text.front(), 1) - 1));
   return std::string(text);
 }
 
 bool is_line(std::string_view classes) {
-  for (const std::string_view name : {"ocr_line", "ocr_header", "ocr_footer", "ocr_textfloat", "ocr_caption", "ocrx_line"})
+  for (const std::string_view name :
+       {"ocr_line", "ocr_header", "ocr_footer", "ocr_textfloat", "ocr_caption", "ocrx_line"})
     if (has_class(classes, name)) return true;
   return false;
 }

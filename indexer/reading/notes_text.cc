@@ -80,9 +80,9 @@ class NotesReader {
 
 /// Takes "NAME: VALUE" lines between two rules off the beginning.
 std::string_view NotesReader::front_matter(std::string_view text) {
-  static constexpr std::array<std::string_view, 12> fields = {
-      "title", "creator", "contributor", "date", "publisher", "place", "country", "edition", "language", "rights",
-      "source", "identifier"};
+  static constexpr std::array<std::string_view, 12> fields = {"title",     "creator", "contributor", "date",
+                                                              "publisher", "place",   "country",     "edition",
+                                                              "language",  "rights",  "source",      "identifier"};
   if (!text.starts_with("---\n") && !text.starts_with("---\r\n")) return text;
   auto rest = text.substr(text.find('\n') + 1);
   std::uint32_t lines = 2;

@@ -1,6 +1,6 @@
-// Pages of a scan as an engine or a library has read them: words with their boxes. hocr.cc and alto.cc read the two open
-// formats, scan_order.cc and scan_folios.cc find columns, running heads and folios, scan_blocks.cc sets the blocks.
-// Internal to the room.
+// Pages of a scan as an engine or a library has read them: words with their boxes. hocr.cc and alto.cc read the two
+// open formats, scan_order.cc and scan_folios.cc find columns, running heads and folios, scan_blocks.cc sets the
+// blocks. Internal to the room.
 #pragma once
 
 #include <cstdint>
@@ -26,7 +26,7 @@ struct Box {
 struct ScanWord {
   std::string text;
   Box box;
-  double sure = 1;  ///< 0..1, the engine's own; 1 where it says nothing
+  double sure = 1;         ///< 0..1, the engine's own; 1 where it says nothing
   std::uint32_t line = 0;  ///< raw line of the file
 };
 
@@ -34,9 +34,9 @@ struct ScanWord {
 struct ScanLine {
   std::vector<ScanWord> words;
   Box box;
-  double size = 0;     ///< height of the type by the engine's account; 0 where it says nothing
-  int area = 0;        ///< lines of one block, by the engine's account, share it
-  int column = 0;      ///< 0 where the page has one column or the line runs across; 1 left, 2 right
+  double size = 0;  ///< height of the type by the engine's account; 0 where it says nothing
+  int area = 0;     ///< lines of one block, by the engine's account, share it
+  int column = 0;   ///< 0 where the page has one column or the line runs across; 1 left, 2 right
   bool bold = false, italic = false;
 
   std::string text() const;  ///< words parted by spaces
@@ -46,8 +46,8 @@ struct ScanPage {
   std::string image;  ///< of the page, as the file names it; may be empty
   Box box;
   std::vector<ScanLine> lines;
-  std::string folio;        ///< the printed page number, once found
-  std::uint32_t line = 0;   ///< raw line of the file
+  std::string folio;       ///< the printed page number, once found
+  std::uint32_t line = 0;  ///< raw line of the file
 };
 
 /// Reads hOCR 1.2: ocr_page, ocr_line (and its kinds), ocrx_word, with bbox, image, x_size and x_wconf.

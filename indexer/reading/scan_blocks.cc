@@ -1,4 +1,5 @@
-// From lines with places on a page to blocks: where a paragraph begins is told by indents, gaps, sizes and ends of lines.
+// From lines with places on a page to blocks: where a paragraph begins is told by indents, gaps, sizes and ends of
+// lines.
 #include <algorithm>
 #include <cmath>
 #include <map>
@@ -9,12 +10,12 @@
 namespace gallipot {
 namespace {
 
-constexpr double unsure = 0.5;         // the engine's confidence in a word under which it counts as not read for sure
-constexpr double wide_gap = 1.4;       // of the usual distance of lines, from which a gap parts blocks
-constexpr double larger = 1.25;        // type so much larger than the book's is a head's
-constexpr double smaller = 0.8;        // ... and so much smaller is another kind of text's
-constexpr double indented = 0.7;       // heights of type
-constexpr double margin = 0.06;        // of the column's width, on both sides of what is centred
+constexpr double unsure = 0.5;    // the engine's confidence in a word under which it counts as not read for sure
+constexpr double wide_gap = 1.4;  // of the usual distance of lines, from which a gap parts blocks
+constexpr double larger = 1.25;   // type so much larger than the book's is a head's
+constexpr double smaller = 0.8;   // ... and so much smaller is another kind of text's
+constexpr double indented = 0.7;  // heights of type
+constexpr double margin = 0.06;   // of the column's width, on both sides of what is centred
 
 double size_of(const ScanLine& line) { return line.size > 0 ? line.size : line.box.height(); }
 

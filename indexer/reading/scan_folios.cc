@@ -11,15 +11,16 @@
 namespace gallipot {
 namespace {
 
-constexpr double alike = 0.7;        // of two heads' letter pairs, for them to be one running head
-constexpr int farthest_page = 4;     // how far from its page a running head is looked for again
-constexpr int window = 12;           // pages either side that vote on how folios run
+constexpr double alike = 0.7;     // of two heads' letter pairs, for them to be one running head
+constexpr int farthest_page = 4;  // how far from its page a running head is looked for again
+constexpr int window = 12;        // pages either side that vote on how folios run
 constexpr std::size_t longest_head = 80;
 
 std::string letters_of(std::string_view text) {
   std::string out;
   for (const char c : text)
-    if (std::isalpha(static_cast<unsigned char>(c))) out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    if (std::isalpha(static_cast<unsigned char>(c)))
+      out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   return out;
 }
 

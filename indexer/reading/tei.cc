@@ -1,7 +1,9 @@
 // TEI P5: the elements of its Guidelines that books of receipts are encoded with. What an editor read otherwise than
 // the print has it (corr, reg, expan, supplied) is set as read, and the print's words are kept beside it.
-#include <array>
+#include "indexer/reading/tei.h"
+
 #include <algorithm>
+#include <array>
 #include <string>
 #include <utility>
 #include <vector>
@@ -9,7 +11,6 @@
 #include "indexer/reading/composer.h"
 #include "indexer/reading/draft.h"
 #include "indexer/reading/page_marks.h"
-#include "indexer/reading/tei.h"
 #include "indexer/text/xml.h"
 
 namespace gallipot {
@@ -85,7 +86,8 @@ void TeiReader::end_block() {
 }
 
 void TeiReader::text(std::string_view words, std::uint32_t line) {
-  const bool blank = std::all_of(words.begin(), words.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
+  const bool blank =
+      std::all_of(words.begin(), words.end(), [](char c) { return static_cast<unsigned char>(c) <= ' '; });
   if (!composer_.open()) {
     if (blank) return;
     composer_.begin(kind_).style = "text";
@@ -183,7 +185,8 @@ void TeiReader::inline_run(pugi::xml_node node, const TeiElement& e) {
 void TeiReader::block(pugi::xml_node node, const TeiElement& e) {
   const auto rend = tei_rendition(xml_attribute(node, "rend"));
   // A paragraph inside an item or a note is a piece of it.
-  const bool inner = e.kind == Block::Kind::paragraph && (kind_ == Block::Kind::list_item || kind_ == Block::Kind::note);
+  const bool inner =
+      e.kind == Block::Kind::paragraph && (kind_ == Block::Kind::list_item || kind_ == Block::Kind::note);
   begin(inner ? kind_ : e.kind, xml_name(node));
   Block& b = composer_.current();
   b.anchor = xml_attribute(node, "id");

@@ -15,16 +15,16 @@ namespace gallipot {
 
 struct TeiElement {
   enum class Part : unsigned char {
-    run,         ///< a stretch of the text; unknown elements are taken for one
-    block,       ///< begins and ends a block of text
-    container,   ///< holds blocks
-    division,    ///< holds blocks and makes headings lower
-    list,        ///< holds items
-    line,        ///< of verse
-    row,         ///< of a table
-    skipped,     ///< no print of the book's text
-    page,        ///< pb
-    forme,       ///< fw
+    run,        ///< a stretch of the text; unknown elements are taken for one
+    block,      ///< begins and ends a block of text
+    container,  ///< holds blocks
+    division,   ///< holds blocks and makes headings lower
+    list,       ///< holds items
+    line,       ///< of verse
+    row,        ///< of a table
+    skipped,    ///< no print of the book's text
+    page,       ///< pb
+    forme,      ///< fw
     note,
     choice,
     supplied,

@@ -13,9 +13,9 @@ constexpr std::size_t letters_looked_at = 2500;
 
 /// Places where books of receipts were printed, as title pages set them. From memory.
 constexpr std::array<std::string_view, 22> places = {
-    "london",     "edinburgh", "glasgow",  "dublin",   "york",    "leeds",      "manchester", "bath",
-    "new york",   "boston",    "philadelphia", "chicago", "baltimore", "hartford", "albany", "cincinnati",
-    "toronto",    "montreal",  "quebec",   "melbourne", "sydney", "san francisco"};
+    "london",   "edinburgh", "glasgow",      "dublin",    "york",      "leeds",        "manchester", "bath",
+    "new york", "boston",    "philadelphia", "chicago",   "baltimore", "hartford",     "albany",     "cincinnati",
+    "toronto",  "montreal",  "quebec",       "melbourne", "sydney",    "san francisco"};
 
 std::string small(std::string_view text) {
   std::string out;
@@ -25,11 +25,14 @@ std::string small(std::string_view text) {
 
 void propose(std::vector<Proposal>& to, std::string_view field, std::string_view value) {
   const bool there = std::any_of(to.begin(), to.end(), [&](const Proposal& p) { return p.field == field; });
-  if (!value.empty() && value.size() < 200 && !there) to.push_back({std::string(field), std::string(value), "title page"});
+  if (!value.empty() && value.size() < 200 && !there)
+    to.push_back({std::string(field), std::string(value), "title page"});
 }
 
 std::string_view trimmed(std::string_view s) {
-  const auto loose = [](char c) { return static_cast<unsigned char>(c) <= ' ' || c == '.' || c == ',' || c == ';' || c == ':'; };
+  const auto loose = [](char c) {
+    return static_cast<unsigned char>(c) <= ' ' || c == '.' || c == ',' || c == ';' || c == ':';
+  };
   while (!s.empty() && loose(s.front())) s.remove_prefix(1);
   while (!s.empty() && loose(s.back())) s.remove_suffix(1);
   return s;

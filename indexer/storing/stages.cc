@@ -39,10 +39,15 @@ namespace {
 
 /// The field of the shelf list by its name; nullptr where proposals are not made for it.
 const std::string* field_of(const Book& book, std::string_view name) {
-  static constexpr std::pair<std::string_view, std::string Book::*> fields[] = {
-      {"creator", &Book::creator},     {"contributor", &Book::contributor}, {"date", &Book::date},
-      {"publisher", &Book::publisher}, {"place", &Book::place},             {"edition", &Book::edition},
-      {"language", &Book::language},   {"rights", &Book::rights},           {"identifier", &Book::identifier}};
+  static constexpr std::pair<std::string_view, std::string Book::*> fields[] = {{"creator", &Book::creator},
+                                                                                {"contributor", &Book::contributor},
+                                                                                {"date", &Book::date},
+                                                                                {"publisher", &Book::publisher},
+                                                                                {"place", &Book::place},
+                                                                                {"edition", &Book::edition},
+                                                                                {"language", &Book::language},
+                                                                                {"rights", &Book::rights},
+                                                                                {"identifier", &Book::identifier}};
   const auto* found = std::find_if(std::begin(fields), std::end(fields), [&](auto& f) { return f.first == name; });
   return found == std::end(fields) ? nullptr : &(book.*found->second);
 }
@@ -64,7 +69,8 @@ void set_images(std::vector<Recipe>& recipes, const std::vector<std::pair<std::s
   for (Recipe& recipe : recipes) {
     if (recipe.page.empty()) continue;
     if (listed) recipe.image = listed->of_page(recipe.page);
-    if (const auto own = named.find(recipe.page); recipe.image.empty() && own != named.end()) recipe.image = own->second;
+    if (const auto own = named.find(recipe.page); recipe.image.empty() && own != named.end())
+      recipe.image = own->second;
   }
 }
 

@@ -31,8 +31,8 @@ Outcome<XmlTree> XmlTree::parse(std::string_view text) {
   for (std::size_t at = text.find('\n'); at != std::string_view::npos; at = text.find('\n', at + 1))
     tree.feeds_.push_back(static_cast<std::uint32_t>(at));
   tree.document_ = std::make_unique<pugi::xml_document>();
-  const auto parsed = tree.document_->load_buffer(text.data(), text.size(),
-                                                  pugi::parse_default | pugi::parse_ws_pcdata, pugi::encoding_utf8);
+  const auto parsed = tree.document_->load_buffer(text.data(), text.size(), pugi::parse_default | pugi::parse_ws_pcdata,
+                                                  pugi::encoding_utf8);
   const auto line_at = [&](std::ptrdiff_t offset) {
     return static_cast<long>(std::lower_bound(tree.feeds_.begin(), tree.feeds_.end(),
                                               static_cast<std::uint32_t>(std::max<std::ptrdiff_t>(0, offset))) -
@@ -53,8 +53,8 @@ Outcome<XmlTree> XmlTree::parse(std::string_view text) {
 std::uint32_t XmlTree::line_of(pugi::xml_node node) const {
   const auto offset = node.offset_debug();
   if (offset < 0) return 1;
-  return static_cast<std::uint32_t>(
-             std::lower_bound(feeds_.begin(), feeds_.end(), static_cast<std::uint32_t>(offset)) - feeds_.begin()) +
+  return static_cast<std::uint32_t>(std::lower_bound(feeds_.begin(), feeds_.end(), static_cast<std::uint32_t>(offset)) -
+                                    feeds_.begin()) +
          1;
 }
 

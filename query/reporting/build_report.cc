@@ -40,10 +40,10 @@ std::string recipes_in_doubt(const BookReport& book, const TextStyle& style) {
   std::stable_sort(least.begin(), least.end(), [](auto* a, auto* b) { return a->confidence < b->confidence; });
   std::string out;
   for (std::size_t i = 0; i < least.size() && i < recipes_shown; ++i)
-    out += paragraph(fmt::format("{}{}: {} ({:.0f} % sure)", least[i]->title,
-                                 least[i]->page.empty() ? "" : ", p. " + least[i]->page, least[i]->why,
-                                 100 * least[i]->confidence),
-                     style.width, "  " + least[i]->id + "  ");
+    out += paragraph(
+        fmt::format("{}{}: {} ({:.0f} % sure)", least[i]->title, least[i]->page.empty() ? "" : ", p. " + least[i]->page,
+                    least[i]->why, 100 * least[i]->confidence),
+        style.width, "  " + least[i]->id + "  ");
   if (least.size() > recipes_shown)
     out += fmt::format("  {}: and {} more; --json lists all.\n", book.book, least.size() - recipes_shown);
   return out;
@@ -52,7 +52,8 @@ std::string recipes_in_doubt(const BookReport& book, const TextStyle& style) {
 std::string proposals_text(const BookReport& book, const TextStyle& style) {
   std::string out;
   for (const Proposal& p : book.proposals)
-    out += paragraph(fmt::format("\"{}\": \"{}\" ({})", p.field, p.value, p.from), style.width, "  " + book.book + ": ");
+    out +=
+        paragraph(fmt::format("\"{}\": \"{}\" ({})", p.field, p.value, p.from), style.width, "  " + book.book + ": ");
   return out;
 }
 

@@ -70,7 +70,9 @@ Outcome<Exit> shelf(const Asked& asked) {
 void add_shelf(CLI::App& program, Work& work) {
   CLI::App* verb = program.add_subcommand("shelf", "Take library records into a shelf list");
   const auto asked = std::make_shared<Asked>();
-  verb->add_option("--import", asked->imports, "Records: MARCXML, or Dublin Core in XML")->type_name("FILE")->required();
+  verb->add_option("--import", asked->imports, "Records: MARCXML, or Dublin Core in XML")
+      ->type_name("FILE")
+      ->required();
   verb->add_option("--catalogue", asked->catalogue, "The shelf list, made if it is not there")
       ->type_name("LIST")
       ->required();

@@ -69,7 +69,8 @@ TEST(Mending, LeavesUnknownWordsOfASoundBookAlone) {
 TEST(Mending, ReadsTheLongSBack) {
   std::vector<Block> blocks;
   for (int i = 0; i < 12; ++i) blocks.push_back(block(with_f(clean)));
-  blocks.push_back(block("To make Catfup. Take fix pounds of fugar, diffolve it on the fire with two fpoonfuls of fat."));
+  blocks.push_back(
+      block("To make Catfup. Take fix pounds of fugar, diffolve it on the fire with two fpoonfuls of fat."));
   const Mending told = mender().mend(blocks);
   EXPECT_EQ(blocks.back().text,
             "To make Catsup. Take six pounds of sugar, dissolve it on the fire with two spoonfuls of fat.");
@@ -96,7 +97,9 @@ TEST(Mending, ReadsShapesTakenForOneAnother) {
 TEST(Mending, ReadsEarlyLettersAndContractions) {
   std::string early;
   for (int i = 0; i < 8; ++i)
-    early += "Take ye iuice of two lemons wth vvater, boyle them ouer the fire vntill halfe is left, and giue it to ye cook. ";
+    early +=
+        "Take ye iuice of two lemons wth vvater, boil them ouer the fire vntill halfe is left, and giue it to ye "
+        "cook. ";
   auto blocks = book_with(early, 6);
   mender().mend(blocks);
   EXPECT_TRUE(blocks.back().text.starts_with(

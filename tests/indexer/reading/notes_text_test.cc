@@ -41,7 +41,8 @@ TEST(Notes, ParagraphsAndKeptLineEnds) {
 }
 
 TEST(Notes, GiverRemarkAndPage) {
-  const ReadBook book = read_notes("[p. 12]\n## Snow\nPare them.\n-- Mrs. Tolliver\n> Too sweet.\n\n[p. 13]\n## Rice\nBoil it.\n");
+  const ReadBook book =
+      read_notes("[p. 12]\n## Snow\nPare them.\n-- Mrs. Tolliver\n> Too sweet.\n\n[p. 13]\n## Rice\nBoil it.\n");
   ASSERT_EQ(book.blocks.size(), 6u);
   EXPECT_EQ(book.blocks[0].page, "12");
   EXPECT_TRUE(book.blocks[2].right_aligned);

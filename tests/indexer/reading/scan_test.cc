@@ -35,11 +35,11 @@ ScanPage page_of(std::initializer_list<ScanLine> lines) {
 
 std::string hocr_line(const std::string& text, double left, double top, int sure = 95) {
   const ScanLine set = line(text, left, top);
-  std::string out = fmt::format("<span class='ocr_line' title='bbox {:.0f} {:.0f} {:.0f} {:.0f}; x_size 20'>", set.box.left,
-                                set.box.top, set.box.right, set.box.bottom);
+  std::string out = fmt::format("<span class='ocr_line' title='bbox {:.0f} {:.0f} {:.0f} {:.0f}; x_size 20'>",
+                                set.box.left, set.box.top, set.box.right, set.box.bottom);
   for (const auto& w : set.words)
-    out += fmt::format("<span class='ocrx_word' title='bbox {:.0f} {:.0f} {:.0f} {:.0f}; x_wconf {}'>{}</span> ", w.box.left,
-                       w.box.top, w.box.right, w.box.bottom, sure, w.text);
+    out += fmt::format("<span class='ocrx_word' title='bbox {:.0f} {:.0f} {:.0f} {:.0f}; x_wconf {}'>{}</span> ",
+                       w.box.left, w.box.top, w.box.right, w.box.bottom, sure, w.text);
   return out + "</span>\n";
 }
 
@@ -112,7 +112,8 @@ TEST(ScanOrder, PartsLinesReadAcrossTheGutter) {
 
 TEST(ScanOrder, LeavesOneColumnAlone) {
   ScanPage page = page_of({});
-  for (int i = 0; i < 10; ++i) page.lines.push_back(line("words that run over the whole width of this page", 100, 100 + 30 * i));
+  for (int i = 0; i < 10; ++i)
+    page.lines.push_back(line("words that run over the whole width of this page", 100, 100 + 30 * i));
   order_lines(page);
   EXPECT_EQ(page.lines.size(), 10u);
   EXPECT_EQ(page.lines[3].column, 0);
@@ -169,12 +170,12 @@ TEST(ScanFolios, TakesSignaturesAndCatchwordsOut) {
 }
 
 TEST(ScanBlocks, PartsHeadsFromParagraphsAndJoinsPages) {
-  std::vector<ScanPage> pages = {
-      page_of({line("12", 500, 20), line("STEWED FIGS", 400, 60, 32),
-               line("Stew the figs in a quart of water until", 120, 130), line("they are soft and take them off the fire", 100, 160),
-               line("and keep the syrup in a covered stone jar", 100, 190)}),
-      page_of({line("13", 500, 20), line("until it is wanted for the next day", 100, 60),
-               line("when you may warm it up and serve it so", 100, 90)})};
+  std::vector<ScanPage> pages = {page_of({line("12", 500, 20), line("STEWED FIGS", 400, 60, 32),
+                                          line("Stew the figs in a quart of water until", 120, 130),
+                                          line("they are soft and take them off the fire", 100, 160),
+                                          line("and keep the syrup in a covered stone jar", 100, 190)}),
+                                 page_of({line("13", 500, 20), line("until it is wanted for the next day", 100, 60),
+                                          line("when you may warm it up and serve it so", 100, 90)})};
   const Draft draft = draft_scan(pages);
   ASSERT_EQ(draft.blocks.size(), 2u);
   EXPECT_EQ(draft.blocks[0].kind, Block::Kind::heading);

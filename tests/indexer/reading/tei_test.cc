@@ -33,14 +33,16 @@ TEST(Tei, Pb) {
 }
 
 TEST(Tei, Fw) {
-  const ReadBook book = read_tei("<pb/><fw type=\"header\">The Larder</fw><fw type=\"pageNum\">44</fw><p>Stew figs.</p>");
+  const ReadBook book =
+      read_tei("<pb/><fw type=\"header\">The Larder</fw><fw type=\"pageNum\">44</fw><p>Stew figs.</p>");
   ASSERT_EQ(book.blocks.size(), 1u);
   EXPECT_EQ(book.blocks[0].text, "Stew figs.");
   EXPECT_EQ(book.blocks[0].page, "44");
 }
 
 TEST(Tei, HeadAndDiv) {
-  const ReadBook book = read_tei("<div><head>Of Pickles</head><div><head>Walnuts</head><p>Pickle them.</p></div></div>");
+  const ReadBook book =
+      read_tei("<div><head>Of Pickles</head><div><head>Walnuts</head><p>Pickle them.</p></div></div>");
   ASSERT_EQ(book.blocks.size(), 3u);
   EXPECT_EQ(book.blocks[0].kind, Block::Kind::heading);
   EXPECT_LT(book.blocks[0].level, book.blocks[1].level);
@@ -125,7 +127,9 @@ TEST(Tei, LgAndL) {
   EXPECT_EQ(book.blocks[0].text, "Of eggs take three\nand beat them free");
 }
 
-TEST(Tei, DelSurplusAreNotRead) { EXPECT_EQ(only("<p>two <del>three</del> eggs <surplus>eggs</surplus></p>").text, "two eggs"); }
+TEST(Tei, DelSurplusAreNotRead) {
+  EXPECT_EQ(only("<p>two <del>three</del> eggs <surplus>eggs</surplus></p>").text, "two eggs");
+}
 
 TEST(Tei, HeaderProposesTheSourceBeforeTheElectronicText) {
   const ReadBook book = read_tei(
