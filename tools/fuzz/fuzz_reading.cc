@@ -31,7 +31,9 @@ void hold(const Outcome<ReadBook>& book) {
 }
 
 [[maybe_unused]] void as_text(std::string_view bytes) { hold(read_book(bytes, "book.txt")); }
-[[maybe_unused]] void as_html(std::string_view bytes) { hold(read_book("<html><body>" + std::string(bytes), "book.htm")); }
+[[maybe_unused]] void as_html(std::string_view bytes) {
+  hold(read_book("<html><body>" + std::string(bytes), "book.htm"));
+}
 [[maybe_unused]] void as_tei(std::string_view bytes) {
   hold(read_book("<TEI><text><p>" + std::string(bytes) + "</p></text></TEI>", "book.xml"));
 }

@@ -98,7 +98,7 @@ TEST(Mending, ReadsEarlyLettersAndContractions) {
   std::string early;
   for (int i = 0; i < 8; ++i)
     early +=
-        "Take ye iuice of two lemons wth vvater, boyle them ouer the fire vntill halfe is left, and giue it to ye "
+        "Take ye iuice of two lemons wth vvater, boil them ouer the fire vntill halfe is left, and giue it to ye "
         "cook. ";
   auto blocks = book_with(early, 6);
   mender().mend(blocks);

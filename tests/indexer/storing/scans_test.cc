@@ -67,9 +67,10 @@ class Press {
     std::string kids;
     for (const std::string& page : pages_) {
       objects.push_back(fmt::format("<</Length {}>>\nstream\n{}endstream", page.size(), page));
-      objects.push_back(fmt::format("<</Type/Page/Parent 2 0 R/MediaBox[0 0 480 720]/Contents {} 0 R/Resources<</Font<</F1 "
-                                    "3 0 R/F2 4 0 R>>>>>>",
-                                    objects.size()));
+      objects.push_back(
+          fmt::format("<</Type/Page/Parent 2 0 R/MediaBox[0 0 480 720]/Contents {} 0 R/Resources<</Font<</F1 "
+                      "3 0 R/F2 4 0 R>>>>>>",
+                      objects.size()));
       kids += fmt::format("{} 0 R ", objects.size());
     }
     objects[1] = fmt::format("<</Type/Pages/Kids[{}]/Count {}>>", kids, pages_.size());
@@ -136,7 +137,9 @@ void spoil(const std::string& path) {
   std::ofstream(path, std::ios::binary) << "P5\n" << width << ' ' << height << "\n255\n" << out;
 }
 
-bool there(const char* program) { return std::system(fmt::format("command -v {} >/dev/null 2>&1", program).c_str()) == 0; }
+bool there(const char* program) {
+  return std::system(fmt::format("command -v {} >/dev/null 2>&1", program).c_str()) == 0;
+}
 
 struct Read {
   std::vector<ComparableRecipe> recipes;
@@ -216,12 +219,15 @@ class Scans : public testing::Test {
 
 std::string Scans::folder_;
 
-double f1(std::size_t same, std::size_t a, std::size_t b) { return a + b == 0 ? 0 : 2.0 * static_cast<double>(same) / static_cast<double>(a + b); }
+double f1(std::size_t same, std::size_t a, std::size_t b) {
+  return a + b == 0 ? 0 : 2.0 * static_cast<double>(same) / static_cast<double>(a + b);
+}
 
 std::string title_key(const std::string& title) {
   std::string out;
   for (const char c : title)
-    if (std::isalpha(static_cast<unsigned char>(c))) out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
+    if (std::isalpha(static_cast<unsigned char>(c)))
+      out += static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
   return out.substr(0, 12);
 }
 
@@ -244,8 +250,8 @@ void judge(const Read& clean, const Read& scanned) {
   for (const auto& r : scanned.recipes) told += r.ingredients.size();
   const double cut = f1(found, clean.recipes.size(), scanned.recipes.size());
   const double ingredients = f1(same, asked, told);
-  fmt::print("  {} recipes of {}; segmentation f1 {:.3f}, ingredient f1 {:.3f}; {} page marks\n", scanned.recipes.size(),
-             clean.recipes.size(), cut, ingredients, scanned.report.page_marks);
+  fmt::print("  {} recipes of {}; segmentation f1 {:.3f}, ingredient f1 {:.3f}; {} page marks\n",
+             scanned.recipes.size(), clean.recipes.size(), cut, ingredients, scanned.report.page_marks);
   EXPECT_GE(cut, 0.90);
   EXPECT_GE(ingredients, 0.80);
   EXPECT_GE(scanned.report.page_marks, 2u);
