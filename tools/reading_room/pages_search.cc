@@ -121,7 +121,7 @@ Outcome<std::shared_ptr<const VariantSet>> variants_for(const Visit& visit, cons
 }
 
 Outcome<std::shared_ptr<const Selection>> choice_for(const Visit& visit, const std::string& of, const std::string& dish,
-                                                  const Filter& filter) {
+                                                     const Filter& filter) {
   return visit.room.readers().remembered<Selection>(question("choice", of + "\x1E" + dish, filter, 0), [&] {
     return of.empty() ? chosen_by_dish(visit.shelf(), visit.lexicon(), dish, filter)
                       : chosen_by_recipe(visit.shelf(), visit.lexicon(), of, filter);
