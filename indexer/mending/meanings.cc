@@ -7,6 +7,7 @@ namespace gallipot {
 namespace {
 
 constexpr std::size_t most_meanings = 48;
+constexpr std::uint32_t most_tries = 8000;  // readings of one word: no word of a book comes near it
 constexpr unsigned most_long_s = 4;         // "poffeffes"
 constexpr double table_weight = 0.5;        // how far the tables' shares are believed beside the book's own count
 constexpr double unmet_occurrences = 0.02;  // of a known word that the book has not
@@ -19,6 +20,7 @@ constexpr double letter_put_in = 0.005;
 
 /// Keeps what is built followed by `rest`, if that is a known word.
 void Meanings::take(std::string_view rest, const Path& path) {
+  ++tries_;
   std::uint32_t hash = path.hash;
   for (const char c : rest) hash = hash_on(hash, c);
   whole_.assign(path.built).append(rest);
@@ -44,6 +46,7 @@ void Meanings::walk(std::string_view word, std::size_t at, Path& path, Reach rea
   for (std::size_t i = at; i < word.size(); ++i) {
     for (const Confusion& c : confusions_.from(word[i])) {
       const std::size_t end = i + c.misread.size();
+      if (tries_ > most_tries) return;
       if (word.compare(i, c.misread.size(), c.misread) != 0) continue;
       if ((c.at_begin && i != 0) || (c.at_end && end != word.size())) continue;
       const bool long_s = c.kind == Damage::long_s;
@@ -87,6 +90,7 @@ void Meanings::wild(std::string_view word) {
 
 std::vector<Meaning> Meanings::of(std::string_view word, Reach reach) {
   found_.clear();
+  tries_ = 0;
   Path path;
   path.built.reserve(word.size() + 8);
   walk(word, 0, path, reach);

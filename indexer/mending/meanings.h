@@ -55,6 +55,7 @@ class Meanings {
   const BookWords& book_;
   const std::vector<bool>& trusted_;
   std::vector<Meaning> found_;
+  std::uint32_t tries_ = 0;  ///< readings of the word that were looked up
   std::string whole_;
 };
 
