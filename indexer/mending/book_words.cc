@@ -38,7 +38,7 @@ void put(MetWord& word, char c, std::size_t& letters, std::size_t& capitals) {
   const char small = upper ? static_cast<char>(c + 32) : c;
   if (word.length == 0) word.capital = upper;
   if (word.length < longest_word) word.letters[word.length] = small;
-  ++word.length;
+  if (word.length <= longest_word) ++word.length;  // longer is no word, however long
   word.hash = hash_on(word.hash, small);
   letters += small >= 'a' && small <= 'z';
   capitals += upper;
