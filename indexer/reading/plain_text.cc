@@ -41,17 +41,17 @@ class TextReader {
   void prose(const Shape& shape, std::size_t begin, std::size_t end);
   void list(const Shape& shape, std::size_t begin, std::size_t end);
   void table(std::size_t begin, std::size_t end);
-  void rule(const Row& row);
-  void open(Block::Kind kind, const Row& row);
-  void put(const Row& row);
+  void rule(const PrintedRow& row);
+  void open(Block::Kind kind, const PrintedRow& row);
+  void put(const PrintedRow& row);
 
-  std::vector<Row> rows_;
+  std::vector<PrintedRow> rows_;
   Composer composer_;
   std::uint32_t measure_ = 0;
   std::uint16_t blank_ = 0;
 };
 
-void TextReader::open(Block::Kind kind, const Row& row) {
+void TextReader::open(Block::Kind kind, const PrintedRow& row) {
   Block& block = composer_.begin(kind);
   block.indent = static_cast<std::uint16_t>(std::min<std::uint32_t>(row.indent, UINT16_MAX));
   block.blank_before = blank_;
@@ -62,12 +62,12 @@ void TextReader::open(Block::Kind kind, const Row& row) {
   block.right_aligned = !block.centred && row.indent >= measure_ * 2 / 5 && right <= 8;
 }
 
-void TextReader::put(const Row& row) {
+void TextReader::put(const PrintedRow& row) {
   std::uint32_t line = row.line;
   composer_.put(row.text, line);
 }
 
-void TextReader::rule(const Row& row) {
+void TextReader::rule(const PrintedRow& row) {
   open(Block::Kind::rule, row);
   composer_.current().lines.push_back({0, row.line});
   composer_.end();

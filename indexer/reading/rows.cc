@@ -40,7 +40,7 @@ bool tells_amount(std::string_view row) {
 
 bool ends_sentence(std::string_view row) { return !row.empty() && std::strchr(".:;!?-,]", row.back()) != nullptr; }
 
-void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t end, std::uint32_t measure,
+void find_breaks(const std::vector<PrintedRow>& rows, std::size_t begin, std::size_t end, std::uint32_t measure,
                  Shape& shape) {
   std::uint32_t widest = 0, least_indent = UINT32_MAX;
   for (std::size_t i = begin; i < end; ++i) {
@@ -49,8 +49,8 @@ void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t en
   }
   const bool narrow = widest - std::min(least_indent, widest) < measure * 13 / 20;
   for (std::size_t i = begin; i + 1 < end; ++i) {
-    const Row& row = rows[i];
-    const Row& next = rows[i + 1];
+    const PrintedRow& row = rows[i];
+    const PrintedRow& next = rows[i + 1];
     const std::uint32_t wanted = row.end() + 1 + characters(first_word(next.text)) + widest / 9;
     const bool fits = narrow || wanted <= widest;
     const bool small = is_lower(next.text[0]);
@@ -65,15 +65,15 @@ void find_breaks(const std::vector<Row>& rows, std::size_t begin, std::size_t en
 
 }  // namespace
 
-std::vector<Row> rows_of(std::string_view text) {
-  std::vector<Row> rows;
+std::vector<PrintedRow> rows_of(std::string_view text) {
+  std::vector<PrintedRow> rows;
   rows.reserve(text.size() / 48 + 1);
   std::uint32_t line = 0;
   for (std::size_t i = 0; i < text.size();) {
     const void* found = std::memchr(text.data() + i, '\n', text.size() - i);
     const std::size_t end =
         found ? static_cast<std::size_t>(static_cast<const char*>(found) - text.data()) : text.size();
-    Row row;
+    PrintedRow row;
     row.line = ++line;
     std::size_t a = i, b = end;
     for (; a < b && is_blank(text[a]); ++a) row.indent += text[a] == '\t' ? 8u : text[a] == ' ' ? 1u : 0u;
@@ -86,10 +86,10 @@ std::vector<Row> rows_of(std::string_view text) {
   return rows;
 }
 
-std::uint32_t measure_of(const std::vector<Row>& rows) {
+std::uint32_t measure_of(const std::vector<PrintedRow>& rows) {
   std::array<std::uint32_t, 256> seen{};
   std::uint32_t all = 0;
-  for (const Row& row : rows)
+  for (const PrintedRow& row : rows)
     if (row.width > 30) {
       ++seen[std::min<std::size_t>(row.end(), seen.size() - 1)];
       ++all;
@@ -102,7 +102,7 @@ std::uint32_t measure_of(const std::vector<Row>& rows) {
   return 72;
 }
 
-Shape shape_of(const std::vector<Row>& rows, std::size_t begin, std::size_t end, std::uint32_t measure) {
+Shape shape_of(const std::vector<PrintedRow>& rows, std::size_t begin, std::size_t end, std::uint32_t measure) {
   Shape shape;
   if (end - begin < 2) return shape;
   find_breaks(rows, begin, end, measure, shape);
@@ -127,7 +127,7 @@ Shape shape_of(const std::vector<Row>& rows, std::size_t begin, std::size_t end,
   return shape;
 }
 
-bool is_rule(const Row& row) {
+bool is_rule(const PrintedRow& row) {
   constexpr std::string_view set = "*-_=~.+#o ";
   std::size_t marks = 0;
   for (const char c : row.text) {
@@ -138,7 +138,7 @@ bool is_rule(const Row& row) {
   return marks >= 3;
 }
 
-bool all_capitals(const Row& row) {
+bool all_capitals(const PrintedRow& row) {
   std::size_t capitals = 0;
   for (const char c : row.text) {
     if (is_lower(c)) return false;

@@ -7,7 +7,7 @@
 
 namespace gallipot {
 
-struct Row {
+struct PrintedRow {
   std::string_view text;     ///< without white space at either end
   std::uint32_t indent = 0;  ///< columns before it; a tab counts as eight
   std::uint32_t width = 0;   ///< characters of `text`
@@ -26,19 +26,19 @@ struct Shape {
   bool table = false;        ///< rows are parted in columns
 };
 
-std::vector<Row> rows_of(std::string_view text);
+std::vector<PrintedRow> rows_of(std::string_view text);
 
 /// The width to which the book's prose is wrapped: the column that nineteen long rows in twenty do not pass.
-std::uint32_t measure_of(const std::vector<Row>& rows);
+std::uint32_t measure_of(const std::vector<PrintedRow>& rows);
 
 /// The shape of rows [begin, end).
-Shape shape_of(const std::vector<Row>& rows, std::size_t begin, std::size_t end, std::uint32_t measure);
+Shape shape_of(const std::vector<PrintedRow>& rows, std::size_t begin, std::size_t end, std::uint32_t measure);
 
 /// A row of stars, dashes or the like.
-bool is_rule(const Row& row);
+bool is_rule(const PrintedRow& row);
 
 /// Two capitals or more and no small letter.
-bool all_capitals(const Row& row);
+bool all_capitals(const PrintedRow& row);
 
 /// The columns of a row: parted by three spaces, a tab, or dot leaders.
 std::vector<std::string_view> cells_of(std::string_view text);

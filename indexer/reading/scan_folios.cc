@@ -39,7 +39,7 @@ double likeness(const std::string& a, const std::string& b) {
 std::string folio_of(std::string_view word) {
   static const std::map<char, char> digits = {{'O', '0'}, {'o', '0'}, {'l', '1'}, {'I', '1'}, {'i', '1'}, {'|', '1'},
                                               {'Z', '2'}, {'z', '2'}, {'S', '5'}, {'s', '5'}, {'B', '8'}, {'g', '9'}};
-  if (const std::string label = page_label(word); !label.empty()) return label;
+  if (std::string label = page_label(word); !label.empty()) return label;
   std::string out;
   bool digit = false;
   for (const char c : word) {

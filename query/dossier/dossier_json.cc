@@ -199,7 +199,7 @@ void write_further(Pretty& json, const std::string& more) {
   }
 }
 
-tl::unexpected<Fault> not_one(std::string what, const std::string& path, long line = 0) {
+tl::unexpected<Fault> not_one(const std::string& what, const std::string& path, long line = 0) {
   return fault("not a dossier: " + what, "mend the file, or take an earlier version of it from beside it", path, line);
 }
 

@@ -81,17 +81,17 @@ bool stands_in(const WordRow& row, std::uint32_t first, std::uint32_t count, con
          std::search(other.words.begin(), other.words.end(), begin, begin + count) != other.words.end();
 }
 
-Change change_of(const PrintedText& source, const PrintedText& witness, Change change) {
+WordChange change_of(const PrintedText& source, const PrintedText& witness, WordChange change) {
   change.was_at = span_of(source.row, change.was_word, change.was_words);
   change.is_at = span_of(witness.row, change.is_word, change.is_words);
   change.was = change.was_at.in(source.recipe.recipe.text);
   change.is = change.is_at.in(witness.recipe.recipe.text);
   if ((change.is_words == 0 && stands_in(source.row, change.was_word, change.was_words, witness.row)) ||
       (change.was_words == 0 && stands_in(witness.row, change.is_word, change.is_words, source.row))) {
-    change.kind = Change::Kind::moved;
+    change.kind = WordChange::Kind::moved;
   } else if (has_amount(source.row, change.was_word, change.was_words) ||
              has_amount(witness.row, change.is_word, change.is_words)) {
-    change.kind = Change::Kind::amount;
+    change.kind = WordChange::Kind::amount;
     change.stuff = stuff_at(witness.recipe, change.is_at);
     if (change.stuff.empty()) change.stuff = stuff_at(source.recipe, change.was_at);
   }
@@ -100,14 +100,14 @@ Change change_of(const PrintedText& source, const PrintedText& witness, Change c
 
 }  // namespace
 
-std::vector<Change> changes_between(const PrintedText& source, const PrintedText& witness) {
+std::vector<WordChange> changes_between(const PrintedText& source, const PrintedText& witness) {
   auto pairs = common_row(source.row, witness.row).pairs;
   pairs.emplace_back(static_cast<std::uint32_t>(source.row.size()), static_cast<std::uint32_t>(witness.row.size()));
-  std::vector<Change> out;
+  std::vector<WordChange> out;
   std::uint32_t i = 0, j = 0;
   for (const auto& [next_i, next_j] : pairs) {
     if (next_i > i || next_j > j) {
-      Change change;
+      WordChange change;
       change.was_word = i;
       change.was_words = next_i - i;
       change.is_word = j;
@@ -120,10 +120,11 @@ std::vector<Change> changes_between(const PrintedText& source, const PrintedText
   return out;
 }
 
-std::vector<std::uint32_t> applied(const std::vector<Change>& changes, const WordRow& source, const WordRow& witness) {
+std::vector<std::uint32_t> applied(const std::vector<WordChange>& changes, const WordRow& source,
+                                   const WordRow& witness) {
   std::vector<std::uint32_t> out;
   std::uint32_t at = 0;
-  for (const Change& change : changes) {
+  for (const WordChange& change : changes) {
     out.insert(out.end(), source.words.begin() + at, source.words.begin() + change.was_word);
     const auto put = witness.words.begin() + change.is_word;
     out.insert(out.end(), put, put + change.is_words);
@@ -133,8 +134,9 @@ std::vector<std::uint32_t> applied(const std::vector<Change>& changes, const Wor
   return out;
 }
 
-std::vector<Change> amounts_first(std::vector<Change> changes) {
-  std::stable_sort(changes.begin(), changes.end(), [](const Change& a, const Change& b) { return a.kind < b.kind; });
+std::vector<WordChange> amounts_first(std::vector<WordChange> changes) {
+  std::stable_sort(changes.begin(), changes.end(),
+                   [](const WordChange& a, const WordChange& b) { return a.kind < b.kind; });
   return changes;
 }
 

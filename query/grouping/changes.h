@@ -10,7 +10,7 @@
 namespace gallipot {
 
 /// A stretch of words of the source in whose place the witness has others. Either may be empty.
-struct Change {
+struct WordChange {
   enum class Kind : unsigned char {
     amount,  ///< a number, a measure or a time differs
     words,   ///< other words, or words put in or left out
@@ -34,12 +34,13 @@ struct PrintedText {
 /// spelling; so the changes applied to the source give the witness (see `applied`).
 /// By the longest row of words that both have in the same order, weighed by what they tell (Needleman and Wunsch 1970
 /// with nothing paid for gaps). Texts are read up to 4000 words.
-std::vector<Change> changes_between(const PrintedText& source, const PrintedText& witness);
+std::vector<WordChange> changes_between(const PrintedText& source, const PrintedText& witness);
 
 /// The row of the source with the changes made: numbers of words. For checking.
-std::vector<std::uint32_t> applied(const std::vector<Change>& changes, const WordRow& source, const WordRow& witness);
+std::vector<std::uint32_t> applied(const std::vector<WordChange>& changes, const WordRow& source,
+                                   const WordRow& witness);
 
 /// The same changes, amounts first, then words, then what was moved; each group in the order of the source.
-std::vector<Change> amounts_first(std::vector<Change> changes);
+std::vector<WordChange> amounts_first(std::vector<WordChange> changes);
 
 }  // namespace gallipot

@@ -23,7 +23,7 @@ struct Kin {
   bool copy = false;      ///< else revised
   bool same_author = false;
   /// From the earlier to the later, amounts first. Where the order is undecided, from the kin to the recipe asked for.
-  std::vector<Change> changes;
+  std::vector<WordChange> changes;
 };
 
 struct Lineage {

@@ -115,7 +115,7 @@ std::vector<std::string> printed_bibliography(const std::vector<Citation>& citat
     add(book.title);
     add(book.edition);
     std::string imprint = book.place;
-    if (!book.publisher.empty()) imprint += (imprint.empty() ? "" : ": ") + book.publisher;
+    if (!book.publisher.empty()) imprint.append(imprint.empty() ? "" : ": ").append(book.publisher);
     const std::string date = book.date.empty() ? "no date" : book.date;
     add(imprint.empty() ? date : imprint + ", " + date);
     if (!book.first_published.empty() && book.first_published != book.date)

@@ -5,12 +5,13 @@
 namespace gallipot {
 namespace {
 
-std::string kind_of(Change::Kind kind) {
-  return kind == Change::Kind::amount ? "amount" : kind == Change::Kind::moved ? "moved" : "words";
+std::string kind_of(WordChange::Kind kind) {
+  return kind == WordChange::Kind::amount ? "amount" : kind == WordChange::Kind::moved ? "moved" : "words";
 }
 
-void add(std::string& out, const std::string& earlier, const std::string& later, const std::vector<Change>& changes) {
-  for (const Change& change : changes)
+void add(std::string& out, const std::string& earlier, const std::string& later,
+         const std::vector<WordChange>& changes) {
+  for (const WordChange& change : changes)
     out += csv_record({earlier, later, kind_of(change.kind), change.stuff, change.was, change.is});
 }
 

@@ -6,13 +6,13 @@
 namespace gallipot {
 namespace {
 
-const char* kind_of(Change::Kind kind) {
+const char* kind_of(WordChange::Kind kind) {
   switch (kind) {
-    case Change::Kind::amount:
+    case WordChange::Kind::amount:
       return "amount";
-    case Change::Kind::moved:
+    case WordChange::Kind::moved:
       return "moved";
-    case Change::Kind::words:
+    case WordChange::Kind::words:
       break;
   }
   return "words";
@@ -55,10 +55,10 @@ void write_place(JsonWriter& json, const Shelf& shelf, const std::string& id) {
   write_field_or_null(json, "page", citation->page);
 }
 
-void write_changes(JsonWriter& json, const std::vector<Change>& changes) {
+void write_changes(JsonWriter& json, const std::vector<WordChange>& changes) {
   json.Key("changes");
   json.StartArray();
-  for (const Change& change : changes) {
+  for (const WordChange& change : changes) {
     json.StartObject();
     write_field(json, "kind", kind_of(change.kind));
     write_field_or_null(json, "stuff", change.stuff);

@@ -37,18 +37,18 @@ std::string shortened(const std::string& words) {
   return lines.size() <= 1 ? words : lines.front() + " ...";
 }
 
-std::string change_line(const Change& change) {
+std::string change_line(const WordChange& change) {
   std::string out = change.stuff.empty() ? std::string() : change.stuff + ": ";
-  if (change.kind == Change::Kind::moved) return "moved: " + shortened(change.was.empty() ? change.is : change.was);
+  if (change.kind == WordChange::Kind::moved) return "moved: " + shortened(change.was.empty() ? change.is : change.was);
   if (change.was.empty()) return out + "+ " + shortened(change.is);
   if (change.is.empty()) return out + "- " + shortened(change.was);
   return out + shortened(change.was) + " -> " + shortened(change.is);
 }
 
-std::string changes_text(const std::vector<Change>& changes, const TextStyle& style) {
+std::string changes_text(const std::vector<WordChange>& changes, const TextStyle& style) {
   if (changes.empty()) return paragraph("Word for word the same.", style.width, "       ");
-  const auto amounts =
-      std::count_if(changes.begin(), changes.end(), [](const Change& c) { return c.kind == Change::Kind::amount; });
+  const auto amounts = std::count_if(changes.begin(), changes.end(),
+                                     [](const WordChange& c) { return c.kind == WordChange::Kind::amount; });
   std::string out = paragraph(fmt::format("{} changed, {} of them amounts:",
                                           changes.size() == 1 ? "1 place" : fmt::format("{} places", changes.size()),
                                           amounts == 0 ? "none" : std::to_string(amounts)),

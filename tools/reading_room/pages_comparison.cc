@@ -57,8 +57,8 @@ Outcome<Answer> comparison_page(const Visit& visit) {
     item.set("id", id);
     ids.push_back(std::move(item));
   }
-  set_list(fields, "bases", std::move(bases));
-  set_list(fields, "ids", std::move(ids));
+  set_list(fields, "bases", bases);
+  set_list(fields, "ids", ids);
   fields.set("dish", comparison->dish);
   fields.set("body", comparison_body(*comparison, [](const std::string& id) {
                return address("/recipe", {{"id", id}});

@@ -89,7 +89,7 @@ Fields trial_told(const Trial& trial, const Dossier& dossier) {
     set(amount, "unit", one.unit == "count" ? "" : one.unit);
     amounts.push_back(std::move(amount));
   }
-  set_list(item, "amounts", std::move(amounts));
+  set_list(item, "amounts", amounts);
   return item;
 }
 
@@ -111,7 +111,7 @@ Outcome<Answer> dossiers_page(const Visit& visit) {
     items.push_back(std::move(item));
   }
   fields.set("any", !items.empty());
-  set_list(fields, "items", std::move(items));
+  set_list(fields, "items", items);
   return page(visit, "Dossiers", "dossiers", "room_dossiers", std::move(fields));
 }
 
@@ -153,11 +153,11 @@ Outcome<Answer> dossier_page(const Visit& visit) {
   fields.set("tried", !trials.empty());
   fields.set("corrected", !corrections.empty());
   set(fields, "comparison", compared.empty() ? "" : address("/comparison", compared));
-  set_list(fields, "recipes", std::move(recipes));
-  set_list(fields, "cookable", std::move(cookable));
-  set_list(fields, "trials", std::move(trials));
-  set_list(fields, "decisions", std::move(decisions));
-  set_list(fields, "corrections", std::move(corrections));
+  set_list(fields, "recipes", recipes);
+  set_list(fields, "cookable", cookable);
+  set_list(fields, "trials", trials);
+  set_list(fields, "decisions", decisions);
+  set_list(fields, "corrections", corrections);
   for (const char* form : {"html", "markdown", "csl", "bibtex", "ris", "csv", "json"})
     fields.set(std::string("as_") + form, address("/dossier/export", {{"name", dossier->name}, {"as", form}}));
   return page(visit, dossier->title, "dossiers", "room_dossier", std::move(fields));

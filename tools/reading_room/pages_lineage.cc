@@ -13,7 +13,7 @@ namespace {
 constexpr std::size_t changes_shown = 40;
 constexpr std::size_t families_shown = 150;
 
-Fields change_told(const Change& change) {
+Fields change_told(const WordChange& change) {
   static constexpr const char* kinds[] = {"amount", "words", "moved"};
   Fields item;
   item.set("kind", kinds[static_cast<std::size_t>(change.kind)]);
@@ -37,12 +37,12 @@ Outcome<std::vector<Fields>> kin_told(const Visit& visit, const std::vector<Kin>
     item.set("same_author", one.same_author);
     set(item, "order", one.order.why);
     std::vector<Fields> changes;
-    for (const Change& change : one.changes)
+    for (const WordChange& change : one.changes)
       if (changes.size() < changes_shown) changes.push_back(change_told(change));
     item.set("change_count", std::to_string(one.changes.size()));
     item.set("any_change", !changes.empty());
     item.set("more", one.changes.size() > changes_shown);
-    set_list(item, "changes", std::move(changes));
+    set_list(item, "changes", changes);
     out.push_back(std::move(item));
   }
   return out;
@@ -71,7 +71,7 @@ std::vector<Fields> shared_told(const Shelf& shelf, const std::vector<SharedWith
       two.set("share", fmt::format("{:.0f}", pair.verbatim * 100));
       pairs.push_back(std::move(two));
     }
-    set_list(item, "pairs", std::move(pairs));
+    set_list(item, "pairs", pairs);
     out.push_back(std::move(item));
   }
   return out;
@@ -118,7 +118,7 @@ Outcome<Answer> lineage_page(const Visit& visit) {
   set(fields, "lineage_note", lineage->note);
   auto stemma = stemma_told(lineage->stemma, of);
   fields.set("any_stemma", stemma.size() > 1);
-  set_list(fields, "stemma", std::move(stemma));
+  set_list(fields, "stemma", stemma);
   return page(visit, recipe->recipe.title + ": lineage", "search", "room_lineage", std::move(fields));
 }
 
@@ -144,7 +144,7 @@ Outcome<Answer> borrowings_page(const Visit& visit) {
     auto told = shared_told(visit.shelf(), *books);
     fields.set(std::string("any_") + name, !told.empty());
     any = any || !told.empty();
-    set_list(fields, name, std::move(told));
+    set_list(fields, name, told);
   }
   fields.set("any", any);
   return page(visit, book->title + ": whom it draws on", "shelf", "room_borrowings", std::move(fields));
@@ -174,7 +174,7 @@ Outcome<Answer> families_page(const Visit& visit) {
   fields.set("all", std::to_string((*families)->families.size()));
   fields.set("shown", std::to_string(items.size()));
   fields.set("alone", std::to_string((*families)->alone));
-  set_list(fields, "items", std::move(items));
+  set_list(fields, "items", items);
   return page(visit, "Dishes", "families", "room_families", std::move(fields));
 }
 

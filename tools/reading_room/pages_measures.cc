@@ -69,9 +69,9 @@ void tell_evidence(Fields& out, const Reading& reading) {
     sources.push_back(std::move(item));
   }
   out.set("any_heard", !heard.empty());
-  set_list(out, "heard", std::move(heard));
+  set_list(out, "heard", heard);
   out.set("any_sources", !sources.empty());
-  set_list(out, "sources", std::move(sources));
+  set_list(out, "sources", sources);
 }
 
 void tell_amount(Fields& out, const MeasureAnswer& answer) {
@@ -132,7 +132,7 @@ Outcome<Answer> measures_page(const Visit& visit) {
     decisions.push_back(std::move(item));
   }
   fields.set("any_decisions", !decisions.empty());
-  set_list(fields, "decisions", std::move(decisions));
+  set_list(fields, "decisions", decisions);
   return page(visit, "Measures", "measures", "room_measures", std::move(fields));
 }
 

@@ -183,20 +183,20 @@ Outcome<Answer> recipe_page(const Visit& visit) {
   std::vector<Fields> readings;
   for (std::size_t i = 0; i < recipe->ingredients.size(); ++i) readings.push_back(reading_told(*recipe, i, placed));
   fields.set("has_readings", !readings.empty());
-  set_list(fields, "readings", std::move(readings));
+  set_list(fields, "readings", readings);
   auto steps = steps_told(*recipe);
   fields.set("has_steps", !steps.empty());
-  set_list(fields, "steps", std::move(steps));
+  set_list(fields, "steps", steps);
   auto corrections = corrections_told(placed);
   fields.set("has_corrections", !corrections.empty());
-  set_list(fields, "corrections", std::move(corrections));
+  set_list(fields, "corrections", corrections);
   std::vector<Fields> cautions;
   for (const std::string& caution : recipe->cautions) {
     Fields item;
     item.set("words", caution);
     cautions.push_back(std::move(item));
   }
-  set_list(fields, "cautions", std::move(cautions));
+  set_list(fields, "cautions", cautions);
   fields.set("sheet", address("/sheet", {{"id", recipe->id}}));
   fields.set("lineage", address("/lineage", {{"of", recipe->id}}));
   fields.set("variants", address("/variants", {{"of", recipe->id}}));
@@ -244,14 +244,14 @@ Outcome<Answer> corrections_page(const Visit& visit) {
     items.push_back(std::move(item));
   }
   fields.set("any", !items.empty());
-  set_list(fields, "corrections", std::move(items));
+  set_list(fields, "corrections", items);
   std::vector<Fields> doubts;
   for (const Fault& doubt : visit.shelf().doubts()) {
     Fields item;
     item.set("words", doubt.what + "; " + doubt.mend);
     doubts.push_back(std::move(item));
   }
-  set_list(fields, "doubts", std::move(doubts));
+  set_list(fields, "doubts", doubts);
   fields.set("later", visit.request.asked("told") == "later");
   fields.set("busy", visit.room.indexing().busy());
   return page(visit, "Corrections", "", "room_corrections", std::move(fields));

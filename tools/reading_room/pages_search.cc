@@ -84,8 +84,8 @@ void add_filter_fields(const Visit& visit, Fields& fields) {
   }
   for (const std::string& country : countries)
     choices.push_back(country_choice(country, visit.request.asked("country")));
-  set_list(fields, "all_books", std::move(books));
-  set_list(fields, "countries", std::move(choices));
+  set_list(fields, "all_books", books);
+  set_list(fields, "countries", choices);
   for (const char* name : {"from", "to"}) set(fields, name, visit.request.asked(name));
   for (const char* name : {"with", "without"}) set(fields, name, joined(visit.request.all_asked(name), ", "));
   int first = 0, last = 0;
@@ -175,7 +175,7 @@ Outcome<Answer> search_page(const Visit& visit) {
   fields.set("all", found->hits.size() == hits_counted ? fmt::format("{} or more", hits_counted)
                                                        : std::to_string(found->hits.size()));
   set(fields, "years", years_drawn(visit.shelf(), (*wide)->hits, visit.request));
-  set_list(fields, "hits", std::move(hits));
+  set_list(fields, "hits", hits);
   set(fields, "suggestion", found->suggestion);
   if (!found->suggestion.empty()) {
     Pairs query = {{"dish", found->suggestion}};
@@ -236,7 +236,7 @@ Outcome<Answer> variants_page(const Visit& visit) {
   fields.set("name", name);
   fields.set("any", !items.empty());
   fields.set("count", std::to_string(items.size()));
-  set_list(fields, "items", std::move(items));
+  set_list(fields, "items", items);
   set(fields, "of", of);
   set(fields, "dish", dish);
   return page(visit, fmt::format("{}: variants", name), "search", "room_variants", std::move(fields));

@@ -110,11 +110,11 @@ Outcome<Answer> shelf_page(const Visit& visit) {
   }
   fields.set("any", !books.empty());
   fields.set("book_count", std::to_string(books.size()));
-  set_list(fields, "books", std::move(books));
+  set_list(fields, "books", books);
   auto jobs = jobs_told(visit);
   fields.set("has_jobs", !jobs.empty());
   fields.set("busy", visit.room.indexing().busy());
-  set_list(fields, "jobs", std::move(jobs));
+  set_list(fields, "jobs", jobs);
   return page(visit, "The shelf", "shelf", "room_shelf", std::move(fields));
 }
 
@@ -147,7 +147,7 @@ Outcome<Answer> book_page(const Visit& visit) {
     item.set("address", address("/recipe", {{"id", recipe->id}}));
     items.push_back(std::move(item));
   }
-  set_list(fields, "recipes", std::move(items));
+  set_list(fields, "recipes", items);
   fields.set("title", book->title);
   set(fields, "creator", book->creator);
   fields.set("year", year_of(*book));

@@ -66,12 +66,13 @@ void set(Fields& fields, const std::string& name, const std::string& value) {
     fields.set(name, value);
 }
 
+void set(Fields& fields, const std::string& name, const char* value) { set(fields, name, std::string(value)); }
 void set(Fields& fields, const std::string& name, bool value) { fields.set(name, value); }
 
-void set_list(Fields& fields, const std::string& name, std::vector<Fields> items) {
+void set_list(Fields& fields, const std::string& name, const std::vector<Fields>& items) {
   Fields list{Fields::type::list};
-  for (Fields& item : items) list.push_back(std::move(item));
-  fields.set(name, std::move(list));
+  for (const Fields& item : items) list.push_back(item);
+  fields.set(name, list);
 }
 
 Fields fields_of(const Visit& visit) {
@@ -88,7 +89,7 @@ Fields fields_of(const Visit& visit) {
     dossiers.push_back(std::move(item));
   }
   out.set("has_dossiers", !dossiers.empty());
-  set_list(out, "dossiers", std::move(dossiers));
+  set_list(out, "dossiers", dossiers);
   return out;
 }
 
@@ -106,14 +107,14 @@ Answer page(const Visit& visit, const std::string& title, std::string_view here,
     item.set("current", here == part.name);
     items.push_back(std::move(item));
   }
-  set_list(fields, "parts", std::move(items));
+  set_list(fields, "parts", items);
   std::vector<Fields> styles;
   if (!style.empty()) {
     Fields item;
     item.set("style_address", "/" + style);
     styles.push_back(std::move(item));
   }
-  set_list(fields, "styles", std::move(styles));
+  set_list(fields, "styles", styles);
   fields.set("version", GALLIPOT_VERSION);
   Answer out;
   out.status = status;

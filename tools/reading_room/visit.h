@@ -38,8 +38,9 @@ Fields fields_of(const Visit& visit);
 
 /// Sets a text; false where it is empty, so that {{#name}} does not show it.
 void set(Fields& fields, const std::string& name, const std::string& value);
+void set(Fields& fields, const std::string& name, const char* value);  // else a literal would be a bool
 void set(Fields& fields, const std::string& name, bool value);
-void set_list(Fields& fields, const std::string& name, std::vector<Fields> items);
+void set_list(Fields& fields, const std::string& name, const std::vector<Fields>& items);
 
 /// A fault as a page: what, and what to do.
 Answer problem(const Visit& visit, const Fault& fault, int status = 400);

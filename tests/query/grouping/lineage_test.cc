@@ -36,7 +36,7 @@ TEST_F(LineageTest, ACopyNamesItsSourceAndTheChangedAmountsFirst) {
   EXPECT_GT(source.verbatim, 0.9);
   EXPECT_EQ(found.first, source.id);
   ASSERT_EQ(source.changes.size(), 2u);  // "3" for "three" is none
-  EXPECT_EQ(source.changes[0].kind, Change::Kind::amount);
+  EXPECT_EQ(source.changes[0].kind, WordChange::Kind::amount);
   EXPECT_EQ(source.changes[0].was, "nine");
   EXPECT_EQ(source.changes[0].is, "six");
   EXPECT_EQ(source.changes[1].was, "two");
