@@ -111,9 +111,9 @@ Outcome<Answer> lineage_page(const Visit& visit) {
   fields.set("any_earlier", !earlier->empty());
   fields.set("any_later", !later->empty());
   fields.set("any_same", !same->empty());
-  set_list(fields, "earlier", std::move(*earlier));
-  set_list(fields, "later", std::move(*later));
-  set_list(fields, "same", std::move(*same));
+  set_list(fields, "earlier", *earlier);
+  set_list(fields, "later", *later);
+  set_list(fields, "same", *same);
   set(fields, "first_why", lineage->first_why);
   set(fields, "lineage_note", lineage->note);
   auto stemma = stemma_told(lineage->stemma, of);
