@@ -117,7 +117,8 @@ std::vector<std::string> printed_bibliography(const std::vector<Citation>& citat
     std::string imprint = book.place;
     if (!book.publisher.empty()) imprint.append(imprint.empty() ? "" : ": ").append(book.publisher);
     const std::string date = book.date.empty() ? "no date" : book.date;
-    add(imprint.empty() ? date : imprint + ", " + date);
+    if (!imprint.empty()) imprint += ", ";
+    add(imprint.append(date));
     if (!book.first_published.empty() && book.first_published != book.date)
       add("First published " + book.first_published);
     out.push_back(std::move(entry));
