@@ -5,6 +5,7 @@ import { chromium } from "playwright-core";
 import { check, outcome } from "./checks.mjs";
 import { checkExports } from "./exports.mjs";
 import { correctionSurvives, keyboardOnly, wholeJob, withoutScripts } from "./job.mjs";
+import { checkKitchen } from "./kitchen.mjs";
 import { checkPages } from "./pages.mjs";
 import { catalogue, clearUp, gallipot, index, openRoom } from "./room.mjs";
 
@@ -32,6 +33,7 @@ try {
   room = await openRoom();
   const exports = await wholeJob(browser, room.address);
   await checkExports(exports);
+  await checkKitchen();
   await checkPages(browser, room.address, [
     "/", "/shelf", "/book?id=oldacre-1838", "/search", "/search?dish=damson+catsup", "/search?dish=zzyzx", "/families", "/borrowings?book=oldacre-1857",
     "/recipe?id=oldacre-1838/0019", "/variants?of=oldacre-1838/0019", "/comparison?id=oldacre-1838/0019&id=wimbrell-1752/0017&id=dalgarnoch-1808/0015&id=pellowe-1884/0014",
